@@ -4,8 +4,11 @@ package spectral
 type Frames struct {
 	FPS   float64   // frames per second; frame i is centred on i/FPS [s]
 	Bands []float64 // centre of each band [Hz], increasing
-	Level []float32 // log magnitude, len(Bands) values a frame, one frame after the other
+	Level []float32 // ln(1 + 1000 m) of each magnitude m relative to the track's level; len(Bands) values a frame
 }
+
+// levelCompression sets how far below the track's level a sound still counts.
+const levelCompression = 1000
 
 // Len is the number of frames.
 func (f *Frames) Len() int {
