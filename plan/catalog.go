@@ -1,7 +1,96 @@
 package plan
 
-// Catalog is the moves known and the limits of their classes of movement.
+import (
+	_ "embed" // for the built-in catalogue
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// Catalog is the moves known and the limits of their classes of movement. It
+// must not be changed once it is in use.
 type Catalog struct {
 	Moves  []Move
 	Limits map[string]Limit // by class of movement
+
+	once  sync.Once
+	index map[string]int // into Moves, by nameKey of every name
 }
+
+//go:embed catalog.yaml
+var builtinSource []byte
+
+var builtin = sync.OnceValue(func() *Catalog {
+	c, problems := parseCatalog(builtinSource)
+	if len(problems) > 0 {
+		panic(problems[0].In("catalog.yaml")) // a test reads it too
+	}
+	return c
+})
+
+// Builtin returns the catalogue that comes with the program.
+func Builtin() *Catalog { return builtin() }
+
+// With returns the catalogue with moves added; one of a known name replaces
+// the known one.
+func (c *Catalog) With(moves []Move) *Catalog {
+	if len(moves) == 0 {
+		return c
+	}
+	return &Catalog{Moves: slices.Concat(c.Moves, moves), Limits: c.Limits}
+}
+
+// Find returns the move of a name or other name, whatever its case, hyphens,
+// spaces or simple plural.
+func (c *Catalog) Find(name string) (Move, bool) {
+	c.once.Do(c.build)
+	i, ok := c.index[nameKey(name)]
+	if !ok {
+		return Move{}, false
+	}
+	return c.Moves[i], true
+}
+
+func (c *Catalog) build() {
+	c.index = map[string]int{}
+	for i, m := range c.Moves {
+		for _, name := range m.Also {
+			c.index[nameKey(name)] = i
+		}
+	}
+	for i, m := range c.Moves { // a name beats another move's other name
+		c.index[nameKey(m.Name)] = i
+	}
+}
+
+// Nearest returns the name in the catalogue that an unknown one most likely
+// meant: the fewest slips, else the longest name contained in it.
+func (c *Catalog) Nearest(name string) (string, bool) {
+	var names []string
+	for _, m := range c.Moves {
+		names = append(names, m.Name)
+		names = append(names, m.Also...)
+	}
+	if near, ok := nearest(name, names); ok {
+		return near, true
+	}
+	typed := " " + strings.Join(nameWords(name), " ") + " "
+	best := ""
+	for _, n := range names {
+		if len(n) > len(best) && strings.Contains(typed, " "+strings.Join(nameWords(n), " ")+" ") {
+			best = n
+		}
+	}
+	return best, best != ""
+}
+
+// LimitFor returns the limit of a move's class of movement, at full range;
+// false for a move without one.
+func (c *Catalog) LimitFor(m Move) (Limit, bool) {
+	l, ok := c.Limits[m.Class]
+	return l, ok
+}
+
+// Classes lists the classes of movement, sorted.
+func (c *Catalog) Classes() []string { return slices.Sorted(maps.Keys(c.Limits)) }

@@ -1,5 +1,11 @@
 package plan
 
+import (
+	"fmt"
+
+	"gopkg.in/yaml.v3"
+)
+
 // Item is one thing the class does: a block, a set, an interval or a pause.
 type Item struct {
 	Pos    Pos
@@ -26,55 +32,85 @@ const (
 	OnClock   Snap = "clock" // by the clock, not by the music
 )
 
-// Block is choreography that fills whole phrases.
-type Block struct {
-	Sides Sides // Both repeats it with the other lead
-	Times int   // at least 1
-	Moves []Step
+// itemKinds are the keys that make an item what it is, and who reads the
+// rest of it.
+var itemKinds = []struct {
+	key, what string
+	read      func(*mapping, *Item, *Catalog) Work
+}{
+	{"block", "a block", readBlock},
+	{"set", "a set", readSet},
+	{"interval", "an interval", readInterval},
+	{"pause", "a pause", readPause},
 }
 
-// Step is one move of a block and the counts it gets.
-type Step struct {
-	Pos    Pos
-	Move   string
-	Counts int
+const itemExample = "- {pause: water, time: 30s}"
+
+// item reads one entry of do.
+func (r *reader) item(n *yaml.Node, c *Catalog) (Item, bool) {
+	m, ok := r.mapping(n, "an item", itemExample)
+	if !ok {
+		return Item{}, false
+	}
+	kind, ok := m.itemKind()
+	if !ok {
+		return Item{}, false
+	}
+	m.what = itemKinds[kind].what
+	it := Item{
+		Pos:    at(n),
+		Name:   m.text(itemKinds[kind].key),
+		On:     word(m, "on", OnPhrase, OnEight, OnCount, OnClock),
+		Cue:    m.text("cue"),
+		Setup:  read(m, "setup", m.take("setup"), parseLength),
+		Easier: m.text("easier"),
+		Harder: m.text("harder"),
+	}
+	it.Work = itemKinds[kind].read(m, &it, c)
+	m.done()
+	return it, true
 }
 
-// Set is a strength exercise counted to the music.
-type Set struct {
-	Move   string
-	Reps   []Reps
-	Weight string // "heavy", "2 x 6 kg", as written; empty when not given
-	Range  Range
-	Sides  Sides
+// itemKind finds the one key that says what an item is.
+func (m *mapping) itemKind() (int, bool) {
+	found := -1
+	var keys []string
+	for i, k := range itemKinds {
+		keys = append(keys, k.key)
+		switch {
+		case !m.has(k.key):
+		case found >= 0:
+			m.r.problem(m.node, fmt.Sprintf("an item is both %s and %s", itemKinds[found].what, k.what), "make two items of it")
+		default:
+			found = i
+		}
+	}
+	if found >= 0 {
+		return found, true
+	}
+	m.known = keys
+	for _, p := range m.pairs {
+		if hint := m.meantKind(p); hint != "" {
+			m.r.problem(p.key, fmt.Sprintf("unknown key %s in an item", shown(p.key.Value)), hint)
+			return 0, false
+		}
+	}
+	m.r.problem(m.node, "an item must be a "+listed(keys), "like "+itemExample)
+	return 0, false
 }
 
-// Reps is a number of repetitions in one rhythm.
-type Reps struct {
-	N      int
-	Rhythm Rhythm
+// meantKind guesses that a mistyped key was to say what the item is.
+func (m *mapping) meantKind(p pair) string {
+	if _, ok := elsewhere[p.key.Value]; ok {
+		return ""
+	}
+	for _, word := range otherWords[fold(p.key.Value)] {
+		if m.knows(word) {
+			return word + "?"
+		}
+	}
+	if word, ok := nearest(p.key.Value, m.known); ok {
+		return word + "?"
+	}
+	return ""
 }
-
-// Range is how far a move goes: its whole range or about half of it.
-type Range string
-
-const (
-	FullRange Range = "full"
-	HalfRange Range = "half"
-)
-
-// Interval is timed work.
-type Interval struct {
-	Move string
-	Time Length
-}
-
-// Pause is water, a change of weights, or the way to the floor.
-type Pause struct {
-	Time Length
-}
-
-func (Block) work()    {}
-func (Set) work()      {}
-func (Interval) work() {}
-func (Pause) work()    {}

@@ -1,12 +1,18 @@
 package plan
 
+import (
+	"fmt"
+
+	"gopkg.in/yaml.v3"
+)
+
 // Move is an entry of the catalogue.
 type Move struct {
 	Name      string
 	Also      []string // other names instructors use
 	Class     string   // class of movement, a key of Catalog.Limits; empty for moves without a limit
-	Pattern   string   // push, pull, hinge, squat, lunge, core, carry, locomotion...
-	Counts    int      // counts of one repetition in choreography
+	Pattern   string   // one of Patterns; empty when it has none
+	Counts    int      // counts of one repetition in choreography; 0 when it has no fixed number
 	Switches  bool     // one repetition ends on the other foot: the lead changes
 	Impact    Impact
 	Equipment []string
@@ -21,12 +27,78 @@ const (
 	HighImpact Impact = "high"
 )
 
-// Limit is how fast a class of movement can go and still be controlled over
-// its full range: seconds for one phase (one way) of a repetition.
-type Limit struct {
-	Class    string
-	Fine     float64 // fine at or above [s]
-	TooFast  float64 // likely hard to control below [s]
-	Evidence string  // published, common practice, assumption
-	Source   string
+// Patterns are the movement patterns that a class is balanced by.
+var Patterns = []string{
+	"squat", "lunge", "hinge", "push", "pull", "core", "carry", "locomotion", "jump", "isolation", "combination", "stretch",
+}
+
+const moveExample = "moves: and below it - {name: crab reach, class: press, counts: 4}"
+
+// moves reads a list of moves. Their classes of movement are those of c.
+func (r *reader) moves(list []*yaml.Node, c *Catalog) []Move {
+	var all []Move
+	seen := map[string]int{}
+	for _, n := range list {
+		mv, ok := r.ownMove(n, c)
+		if !ok {
+			continue
+		}
+		for _, name := range append([]string{mv.Name}, mv.Also...) {
+			key := nameKey(name)
+			if line, twice := seen[key]; twice && line != n.Line {
+				r.problem(n, fmt.Sprintf("the name %s is taken by the move on line %d", shown(name), line), "every name stands for one move")
+			}
+			seen[key] = n.Line
+		}
+		all = append(all, mv)
+	}
+	return all
+}
+
+// maxMove bounds the counts of one repetition: two phrases.
+const maxMove = 64
+
+func (r *reader) ownMove(n *yaml.Node, c *Catalog) (Move, bool) {
+	m, ok := r.mapping(n, "a move", "{name: crab reach, class: press, counts: 4}")
+	if !ok {
+		return Move{}, false
+	}
+	mv := Move{
+		Name:      m.needText("name", "name: crab reach"),
+		Also:      m.texts("also", "also: [side crab]"),
+		Class:     word(m, "class", c.Classes()...),
+		Pattern:   word(m, "pattern", Patterns...),
+		Counts:    read(m, "counts", m.take("counts"), whole(1, maxMove)),
+		Switches:  m.flag("switches"),
+		Impact:    word(m, "impact", NoImpact, LowImpact, HighImpact),
+		Equipment: m.texts("equipment", "equipment: [dumbbells]"),
+	}
+	if mv.Impact == "" {
+		mv.Impact = NoImpact
+	}
+	m.done()
+	return mv, mv.Name != ""
+}
+
+// move reads the name of a move of the catalogue.
+func (m *mapping) move(key string, c *Catalog, detail string) string {
+	name := m.needText(key, key+": march")
+	m.knownMove(key, name, c, detail)
+	return name
+}
+
+// knownMove refuses a move that is not in the catalogue, with the nearest one
+// and the way to add it. detail is the key a new move of this sort needs.
+func (m *mapping) knownMove(key, name string, c *Catalog, detail string) {
+	if name == "" {
+		return
+	}
+	if _, ok := c.Find(name); ok {
+		return
+	}
+	hint := fmt.Sprintf("add it at the top of the file: moves: [{name: %s, %s}]", name, detail)
+	if near, ok := c.Nearest(name); ok {
+		hint = fmt.Sprintf("%s? Or %s", near, hint)
+	}
+	m.r.problem(m.value(key), fmt.Sprintf("the move %s is not in the catalogue", shown(name)), hint)
 }

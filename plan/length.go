@@ -1,0 +1,175 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Length is a stretch of counts or of seconds; exactly one is set, or neither.
+type Length struct {
+	Counts  int
+	Seconds float64
+}
+
+const (
+	countsPerEight  = 8
+	countsPerPhrase = 32
+	maxCounts       = 4096 // of one item: half an hour at 136 BPM
+	maxSeconds      = 3600 // of one item: an hour
+)
+
+var (
+	inSeconds = regexp.MustCompile(`^([0-9]{1,6}(?:\.[0-9]{1,4})?) *(?:s|secs?|seconds?)$`)
+	inMinutes = regexp.MustCompile(`^([0-9]{1,4}) *(?:m|mins?|minutes?)(?: *([0-9]{1,2}) *(?:s|secs?|seconds?)?)?$`)
+	inCounts  = regexp.MustCompile(`^([0-9]{1,6}) *counts?$`)
+	inEights  = regexp.MustCompile(`^([0-9]{1,5}) *(?:eights?|8-counts?)$`)
+	inOther   = regexp.MustCompile(`^([0-9]{1,6}) *([a-z-]*)$`)
+	clock     = regexp.MustCompile(`^([0-9]{1,3}):([0-9]{2}(?:\.[0-9]{1,3})?)$`)
+)
+
+// parseLength reads a length with its unit: 30s, 1m30s, 1:30 (minutes and
+// seconds), 64 counts, 8 eights.
+func parseLength(s string) (Length, *fault) {
+	s = strings.TrimSpace(s)
+	if f := inCounts.FindStringSubmatch(s); f != nil {
+		return inCountsOf(s, whole0(f[1]))
+	}
+	if f := inEights.FindStringSubmatch(s); f != nil {
+		return inCountsOf(s, whole0(f[1])*countsPerEight)
+	}
+	if f := inSeconds.FindStringSubmatch(s); f != nil {
+		return inSecondsOf(s, number(f[1]))
+	}
+	if f := inMinutes.FindStringSubmatch(s); f != nil {
+		return inSecondsOf(s, 60*number(f[1])+number("0"+f[2]))
+	}
+	if clock.MatchString(s) {
+		t, f := parseClock(s)
+		if f != nil {
+			return Length{}, f
+		}
+		return inSecondsOf(s, t)
+	}
+	return Length{}, lengthFault(s)
+}
+
+func inCountsOf(s string, n int) (Length, *fault) {
+	if n < 1 || n > maxCounts {
+		return Length{}, &fault{msg: shown(s) + " is out of range", hint: fmt.Sprintf("from 1 to %d counts", maxCounts)}
+	}
+	return Length{Counts: n}, nil
+}
+
+func inSecondsOf(s string, t float64) (Length, *fault) {
+	if t <= 0 || t > maxSeconds {
+		return Length{}, &fault{msg: shown(s) + " is out of range", hint: "more than 0s, at most 60:00"}
+	}
+	return Length{Seconds: t}, nil
+}
+
+// lengthFault says why s is no length, and what it may have meant.
+func lengthFault(s string) *fault {
+	f := &fault{msg: shown(s) + " is no length", hint: "seconds like 30s, minutes and seconds like 1:30, or counts like 64 counts"}
+	other := inOther.FindStringSubmatch(s)
+	if other == nil {
+		if strings.HasPrefix(s, "-") {
+			f.msg, f.hint = shown(s)+" is less than nothing", "30s"
+		} else if strings.Contains(s, "/") {
+			f.msg, f.hint = shown(s)+" is a series, not one length", "one length like 20s; write work and pause as items of their own"
+		} else if strings.Contains(s, ",") {
+			f.hint = strings.Replace(s, ",", ".", 1) + "? The decimal sign is a point"
+		}
+		return f
+	}
+	n := whole0(other[1])
+	switch unit := other[2]; {
+	case unit == "":
+		f.msg = other[1] + " has no unit"
+		f.hint = fmt.Sprintf("%ds or %d counts?", n, n)
+	case strings.HasPrefix(unit, "phrase"):
+		f.msg = shown(s) + ": phrase has two meanings"
+		f.hint = fmt.Sprintf("%d counts (of 32) or %d counts (of 8)?", n*countsPerPhrase, n*countsPerEight)
+	case strings.HasPrefix(unit, "beat"):
+		f.hint = fmt.Sprintf("%d counts?", n)
+	case strings.HasPrefix(unit, "bar") || strings.HasPrefix(unit, "measure"):
+		f.hint = fmt.Sprintf("%d counts (of 4 to a bar)?", n*4)
+	}
+	return f
+}
+
+// parseClock reads minutes and seconds, m:ss or m:ss.s [s].
+func parseClock(s string) (float64, *fault) {
+	f := clock.FindStringSubmatch(s)
+	if f == nil {
+		return 0, &fault{msg: shown(s) + " is no time", hint: "minutes:seconds, like 1:02.5"}
+	}
+	sec := number(f[2])
+	if sec >= 60 {
+		return 0, &fault{msg: shown(s) + " has more than 59 seconds", hint: minutes(60*number(f[1])+sec) + "?"}
+	}
+	return 60*number(f[1]) + sec, nil
+}
+
+// slotLow and slotHigh bound the time in the studio [s]; less is hours
+// mistaken for minutes.
+const slotLow, slotHigh = 5 * 60, 4 * 3600
+
+var longClock = regexp.MustCompile(`^([0-9]):([0-9]{2}:[0-9]{2})$`)
+
+// parseSlot reads the time in the studio, mm:ss or h:mm:ss [s].
+func parseSlot(s string) (float64, *fault) {
+	s = strings.TrimSpace(s)
+	hours := 0.0
+	rest := s
+	if f := longClock.FindStringSubmatch(s); f != nil {
+		hours, rest = number(f[1]), f[2]
+	}
+	if !clock.MatchString(rest) {
+		return 0, slotFault(s)
+	}
+	t, f := parseClock(rest)
+	if f != nil {
+		return 0, f
+	}
+	t += hours * 3600
+	switch {
+	case t < slotLow:
+		return 0, &fault{msg: fmt.Sprintf("%s is %s minutes and seconds", s, minutes(t)), hint: fmt.Sprintf(`"%.0f:00" for %.0f minutes?`, math.Floor(t), math.Floor(t))}
+	case t > slotHigh:
+		return 0, &fault{msg: s + " is longer than a class can be", hint: `minutes:seconds, like "45:00"`}
+	}
+	return t, nil
+}
+
+func slotFault(s string) *fault {
+	f := &fault{msg: shown(s) + " is no time in the studio", hint: `minutes:seconds, like "45:00"`}
+	if n := leading.FindString(s); n != "" {
+		f.hint = fmt.Sprintf(`"%s:00" for %s minutes?`, n, n)
+	}
+	return f
+}
+
+// minutes writes seconds as m:ss, with tenths where there are any.
+func minutes(t float64) string {
+	m := math.Floor(t / 60)
+	s := strconv.FormatFloat(math.Round((t-60*m)*10)/10, 'f', -1, 64)
+	if t-60*m < 10 {
+		s = "0" + s
+	}
+	return fmt.Sprintf("%.0f:%s", m, s)
+}
+
+// number is the value of digits that a pattern has already checked.
+func number(s string) float64 {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+// whole0 is number for whole figures.
+func whole0(s string) int { return int(number(s)) }

@@ -1,0 +1,101 @@
+package plan
+
+import (
+	"bytes"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// complaints turns the YAML library's words into an instructor's.
+var complaints = []struct{ said, msg, hint string }{
+	{"mapping values are not allowed", "a second colon, or a line indented too far", `text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
+	{"',' or '}'", "a { that is not closed, or a comma missing between two keys", "{pause: water, time: 30s}"},
+	{"',' or ']'", "a [ that is not closed, or a comma missing", "[one.mp3, two.mp3]"},
+	{"unexpected end of stream", "a quote that is never closed", `quotes come in pairs: "4 x 2-2, 16 x 1-1"`},
+	{"could not find expected ':'", "a line without a colon", "key: value"},
+	{"did not find expected key", "a line that is indented differently from its neighbours", "keys of one item start in one column; a new item starts with - below the last one"},
+	{"expected '-' indicator", "a line that is indented differently from its neighbours", "keys of one item start in one column; a new item starts with - below the last one"},
+	{"block sequence entries are not allowed", "a - in the middle of a line", "start every item of a list on a line of its own"},
+	{"cannot start any token", "a sign that cannot begin a value", "put quotes round the value"},
+	{"escape", `a \ in double quotes begins a code`, `write / for folders, or use single quotes`},
+	{"unknown anchor", "a * repeats another place of the file, which is not read", "write it out; a * that is meant as text needs quotes"},
+}
+
+var yamlLine = regexp.MustCompile(`line ([0-9]+): `)
+
+// syntax turns an error of the YAML library into a problem. The library's
+// line is often that of the whole list; ours is the first line after which
+// the file can no longer be read.
+func (r *reader) syntax(err error) Problem {
+	said := strings.TrimPrefix(err.Error(), "yaml: ")
+	line := 1
+	if f := yamlLine.FindStringSubmatch(said); f != nil {
+		line, _ = strconv.Atoi(f[1])
+		said = strings.Replace(said, f[0], "", 1)
+	}
+	if l, ok := r.breakLine(); ok {
+		line = l
+	}
+	p := Problem{Pos: Pos{min(line, len(r.lines)), 1}, Msg: "not readable as YAML: " + said}
+	text := r.lines[p.Pos.Line-1]
+	indent := text[:len(text)-len(strings.TrimLeft(text, " \t"))]
+	p.Pos.Col = len(indent) + 1
+	if tab := strings.IndexByte(indent, '\t'); tab >= 0 {
+		return Problem{Pos{p.Pos.Line, tab + 1}, "a tab in the indentation", "indent with spaces, two a level"}
+	}
+	for _, c := range complaints {
+		if strings.Contains(said, c.said) {
+			p.Msg, p.Hint = c.msg, c.hint
+			break
+		}
+	}
+	return p
+}
+
+// reach is how many lines an item may be spread over when looking for the line
+// that breaks a file.
+const reach = 40
+
+// breakLine finds the line (from 1) with which the file stops being YAML: the
+// one after the longest beginning that can be read. A beginning may also end
+// inside brackets or quotes that close later, so the search looks some lines
+// further than the first break.
+func (r *reader) breakLine() (int, bool) {
+	good := r.lastGood(0, len(r.lines))
+	for k := good + 1; k <= min(good+reach, len(r.lines)-1); k++ {
+		if r.readable(k) {
+			good = r.lastGood(k, len(r.lines))
+			k = good
+		}
+	}
+	for good < len(r.lines)-1 && strings.TrimSpace(r.lines[good]) == "" {
+		good++
+	}
+	return good + 1, good < len(r.lines)
+}
+
+// lastGood narrows down, from a readable and an unreadable number of lines,
+// to a readable one whose successor is not.
+func (r *reader) lastGood(good, bad int) int {
+	for bad-good > 1 {
+		if mid := (good + bad) / 2; r.readable(mid) {
+			good = mid
+		} else {
+			bad = mid
+		}
+	}
+	return good
+}
+
+// readable tells whether the first n lines are YAML.
+func (r *reader) readable(n int) bool {
+	dec := yaml.NewDecoder(bytes.NewReader([]byte(strings.Join(r.lines[:n], "\n"))))
+	for {
+		if _, err := decode(dec); err != nil {
+			return err.Error() == "EOF"
+		}
+	}
+}

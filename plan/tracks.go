@@ -1,0 +1,92 @@
+package plan
+
+import (
+	"fmt"
+	"path"
+	"strings"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// TrackRef names a file in the class's music folder.
+type TrackRef struct {
+	Pos  Pos
+	File string // with / between folders
+}
+
+func (m *mapping) tracks() []TrackRef {
+	var all []TrackRef
+	for _, n := range m.needList("tracks", "tracks: [tidewater.mp3]") {
+		s, ok := m.r.scalar("tracks", n)
+		if !ok {
+			continue
+		}
+		if file := m.r.file("tracks", s); file != "" {
+			all = append(all, TrackRef{Pos: at(n), File: file})
+		}
+	}
+	return all
+}
+
+// path reads the name of a folder, empty when absent.
+func (m *mapping) path(key string) string {
+	s, ok := m.r.scalar(key, m.take(key))
+	if !ok {
+		return ""
+	}
+	return m.r.file(key, s)
+}
+
+// file is the scalar as the name of a file or folder.
+func (r *reader) file(key string, s scalar) string {
+	if strings.Contains(s.text, "://") {
+		r.problem(s.node, fmt.Sprintf("%s: %s is an address, not a file", key, shown(s.text)), "name a file on this machine")
+		return ""
+	}
+	if strings.ContainsAny(s.text, "\n\r") {
+		r.problem(s.node, key+": a file name of several lines", "write each file as an entry of its own")
+		return ""
+	}
+	if r.line(key, s) == "" {
+		return ""
+	}
+	return s.text
+}
+
+// MissingTracks returns a problem for every track of the class that is not
+// among the files of its music folder, with the nearest file name as hint.
+// Names are compared in Unicode form NFC: a folder copied from another system
+// may spell é in two characters.
+func (c *Class) MissingTracks(have []string) []Problem {
+	found := make(map[string]bool, len(have))
+	for _, f := range have {
+		found[norm.NFC.String(f)] = true
+	}
+	var all []Problem
+	for _, p := range c.Parts {
+		for _, t := range p.Tracks {
+			if !found[norm.NFC.String(t.File)] {
+				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in the music folder %s", shown(t.File), c.Music), nearestFile(t.File, have)})
+			}
+		}
+	}
+	return all
+}
+
+// nearestFile guesses which file was meant: one of the same name but for case
+// or ending, else the name with the fewest slips.
+func nearestFile(name string, have []string) string {
+	if len(have) == 0 {
+		return "there is no music in that folder; music: names it, from where the class file is"
+	}
+	stem := func(f string) string { return fold(strings.TrimSuffix(path.Base(f), path.Ext(f))) }
+	for _, f := range have {
+		if stem(f) == stem(name) {
+			return f + "?"
+		}
+	}
+	if f, ok := nearest(name, have); ok {
+		return f + "?"
+	}
+	return fmt.Sprintf("the folder has %d tracks, among them %s", len(have), have[0])
+}
