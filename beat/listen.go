@@ -1,0 +1,57 @@
+package beat
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"onphrase/beat/internal/dsp"
+	"onphrase/beat/spectral"
+	"onphrase/beat/tone"
+)
+
+// heard is all that is kept of the sound of a track.
+type heard struct {
+	frames   *spectral.Frames
+	onsets   *spectral.Onsets
+	attack   *spectral.Attack
+	tones    *tone.Frames
+	duration float64 // [s]
+}
+
+// block is how many samples are read at a time, per channel.
+const block = 8192
+
+// listen reads src once, from start to end, and feeds everything that needs
+// the sound.
+func listen(src Source) (*heard, error) {
+	rate, channels := src.Rate(), src.Channels()
+	if rate <= 0 || channels < 1 || channels > 2 {
+		return nil, fmt.Errorf("beat: cannot analyse %d channels at %d Hz", channels, rate)
+	}
+	resampler := dsp.NewResampler(rate, spectral.Rate, channels)
+	onset := spectral.NewRecorder(channels)
+	harmony := tone.NewRecorder(spectral.Rate, channels)
+	in := make([]float32, block*channels)
+	var out []float64
+	samples := 0
+	for {
+		n, err := src.Read(in)
+		samples += n / channels
+		out = resampler.Write(out[:0], in[:n])
+		if err != nil {
+			out = resampler.Flush(out)
+		}
+		onset.Write(out)
+		harmony.Write(out)
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, fmt.Errorf("beat: reading the sound: %w", err)
+		}
+	}
+	h := &heard{tones: harmony.Frames(), duration: float64(samples) / float64(rate)}
+	h.frames, h.onsets, h.attack = onset.Finish()
+	return h, nil
+}

@@ -1,0 +1,45 @@
+package spectral
+
+import "math"
+
+const (
+	evenOver    = 4.0  // [s] over which a band's loudness is evened out
+	evenFloor   = 0.1  // of the band's whole-track level: quieter stretches stay quiet
+	halfLikely  = 2.5  // evened-out onset strength that makes a beat as likely as 1 - 1/e
+	leastLikely = 0.02 // activation where nothing happens
+	mostLikely  = 0.98
+)
+
+// Activation says for each frame how likely a beat is there, 0-1, from the
+// onset strengths alone. A learned model may take its place.
+func Activation(o *Onsets) []float64 {
+	sum := make([]float64, o.Len())
+	for _, band := range o.Band {
+		for i, v := range evenOut(band, o.FPS) {
+			sum[i] += v / float64(len(o.Band))
+		}
+	}
+	for i, v := range sum {
+		sum[i] = min(mostLikely, max(leastLikely, 1-math.Exp(-v/halfLikely)))
+	}
+	return sum
+}
+
+// evenOut divides a curve by its running root mean square.
+func evenOut(x []float64, fps float64) []float64 {
+	sums := make([]float64, len(x)+1)
+	for i, v := range x {
+		sums[i+1] = sums[i] + v*v
+	}
+	overall := math.Sqrt(sums[len(x)] / max(1, float64(len(x))))
+	half := int(evenOver / 2 * fps)
+	y := make([]float64, len(x))
+	for i, v := range x {
+		from, to := max(0, i-half), min(len(x), i+half)
+		level := math.Sqrt((sums[to] - sums[from]) / float64(to-from))
+		if level = max(level, evenFloor*overall); level > 0 {
+			y[i] = v / level
+		}
+	}
+	return y
+}
