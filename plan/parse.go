@@ -15,8 +15,14 @@ const versionHint = "a class file begins with the line onphrase: 1"
 // of the file, and the class as far as it was understood, never nil. The
 // file's name is not opened; it only helps to tell a class from other files.
 func Parse(file string, src []byte) (*Class, []Problem) {
+	return ParseWith(file, src, Builtin())
+}
+
+// ParseWith is Parse for a user who has moves of her own in a file beside the
+// class: known is the catalogue before the class's own moves are added.
+func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	r, root := open(src)
-	c := &Class{Pos: Pos{1, 1}, Catalog: Builtin()}
+	c := &Class{Pos: Pos{1, 1}, Catalog: known}
 	if root == nil {
 		return c, r.sorted()
 	}
@@ -24,8 +30,8 @@ func Parse(file string, src []byte) (*Class, []Problem) {
 	if !ok {
 		return c, r.sorted()
 	}
-	own := r.moves(m.list("moves", moveExample), Builtin())
-	c.Catalog = Builtin().With(own)
+	own := r.moves(m.list("moves", moveExample), known)
+	c.Catalog = known.With(own)
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music = m.path("music")
