@@ -1,0 +1,99 @@
+package bar
+
+import (
+	"math"
+
+	"onphrase/beat/spectral"
+	"onphrase/beat/tone"
+)
+
+// Parts is the number of parts a beat is heard in: sixteenths.
+const Parts = 4
+
+// Sound is what each beat of a track sounds like. Every slice has one row for
+// each beat.
+type Sound struct {
+	Onset  [][]float64 // new sound of each range of spectral.Ranges and part of the beat: range·Parts + part
+	Level  [][]float64 // mean level of each band of spectral.Frames
+	Chroma [][]float64 // pitch classes above the bass, unit length, or all 0 when nothing sounds
+	Bass   [][]float64 // pitch classes of the bass, likewise
+}
+
+// Len is the number of beats.
+func (s *Sound) Len() int { return len(s.Onset) }
+
+// Measure hears each beat of a track. A beat lasts until the next one, the
+// last as long as the one before it. beats are times [s], increasing.
+func Measure(beats []float64, frames *spectral.Frames, onsets *spectral.Onsets, tones *tone.Frames) *Sound {
+	s := &Sound{}
+	for i, t := range beats {
+		period := beatPeriod(beats, i)
+		s.Onset = append(s.Onset, onsetParts(onsets, t, period))
+		s.Level = append(s.Level, meanRows(frames.FPS, frames.Len(), frames.At, t, t+period, false))
+		s.Chroma = append(s.Chroma, meanRows(tones.FPS, tones.Len(), tones.ChromaAt, t, t+period, true))
+		s.Bass = append(s.Bass, meanRows(tones.FPS, tones.Len(), tones.BassAt, t, t+period, true))
+	}
+	return s
+}
+
+func beatPeriod(beats []float64, i int) float64 {
+	switch {
+	case i+1 < len(beats):
+		return beats[i+1] - beats[i]
+	case i > 0:
+		return beats[i] - beats[i-1]
+	}
+	return 0.5
+}
+
+// onsetParts is the strongest onset in each range within an eighth of a beat
+// of each sixteenth.
+func onsetParts(o *spectral.Onsets, start, period float64) []float64 {
+	row := make([]float64, len(o.Band)*Parts)
+	for part := range Parts {
+		centre := start + period*float64(part)/Parts
+		from := max(0, int(math.Round((centre-period/(2*Parts))*o.FPS)))
+		to := min(o.Len()-1, int(math.Round((centre+period/(2*Parts))*o.FPS)))
+		for band, curve := range o.Band {
+			for i := from; i <= to; i++ {
+				row[band*Parts+part] = max(row[band*Parts+part], curve[i])
+			}
+		}
+	}
+	return row
+}
+
+// meanRows averages the frames centred between two times [s]; the nearest one
+// where none is. unit scales the result to length 1.
+func meanRows(fps float64, n int, at func(int) []float32, from, to float64, unit bool) []float64 {
+	if n == 0 {
+		return nil
+	}
+	first := min(n-1, max(0, int(math.Ceil(from*fps))))
+	last := min(n-1, max(first, int(math.Ceil(to*fps))-1))
+	sum := make([]float64, len(at(0)))
+	for i := first; i <= last; i++ {
+		for j, v := range at(i) {
+			sum[j] += float64(v)
+		}
+	}
+	scale := 1 / float64(last-first+1)
+	if unit {
+		scale = 0
+		if length := math.Sqrt(dot(sum, sum)); length > 0 {
+			scale = 1 / length
+		}
+	}
+	for j := range sum {
+		sum[j] *= scale
+	}
+	return sum
+}
+
+func dot(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
