@@ -14,8 +14,10 @@ type Catalog struct {
 	Moves  []Move
 	Limits map[string]Limit // by class of movement
 
-	once  sync.Once
-	index map[string]int // into Moves, by nameKey of every name
+	once   sync.Once
+	index  map[string]int // into Moves, by nameKey of every name
+	names  []string       // every name and other name
+	spoken []string       // their nameWords, with a space at both ends
 }
 
 //go:embed catalog.yaml
@@ -61,24 +63,25 @@ func (c *Catalog) build() {
 	}
 	for i, m := range c.Moves { // a name beats another move's other name
 		c.index[nameKey(m.Name)] = i
+		for _, name := range append([]string{m.Name}, m.Also...) {
+			c.names = append(c.names, name)
+			c.spoken = append(c.spoken, spoken(name))
+		}
 	}
 }
+
+func spoken(name string) string { return " " + strings.Join(nameWords(name), " ") + " " }
 
 // Nearest returns the name in the catalogue that an unknown one most likely
 // meant: the fewest slips, else the longest name contained in it.
 func (c *Catalog) Nearest(name string) (string, bool) {
-	var names []string
-	for _, m := range c.Moves {
-		names = append(names, m.Name)
-		names = append(names, m.Also...)
-	}
-	if near, ok := nearest(name, names); ok {
+	c.once.Do(c.build)
+	if near, ok := nearest(name, c.names); ok {
 		return near, true
 	}
-	typed := " " + strings.Join(nameWords(name), " ") + " "
-	best := ""
-	for _, n := range names {
-		if len(n) > len(best) && strings.Contains(typed, " "+strings.Join(nameWords(n), " ")+" ") {
+	typed, best := spoken(name), ""
+	for i, n := range c.names {
+		if len(n) > len(best) && strings.Contains(typed, c.spoken[i]) {
 			best = n
 		}
 	}

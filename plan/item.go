@@ -80,6 +80,7 @@ func (m *mapping) itemKind() (int, bool) {
 		switch {
 		case !m.has(k.key):
 		case found >= 0:
+			m.take(k.key)
 			m.r.problem(m.node, fmt.Sprintf("an item is both %s and %s", itemKinds[found].what, k.what), "make two items of it")
 		default:
 			found = i

@@ -57,7 +57,7 @@ func readBlock(m *mapping, it *Item, c *Catalog) Work {
 		}
 	}
 	if it.On == OnClock {
-		m.r.problem(m.node, "a block is danced on counts, not by the clock", "on: phrase, eight or count")
+		m.r.problem(m.value("on"), "a block is danced on counts, not by the clock", "on: phrase, eight or count")
 	}
 	if sure && len(b.Moves) > 0 {
 		m.r.fills(it, b)

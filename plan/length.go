@@ -137,7 +137,8 @@ func parseSlot(s string) (float64, *fault) {
 	t += hours * 3600
 	switch {
 	case t < slotLow:
-		return 0, &fault{msg: fmt.Sprintf("%s is %s minutes and seconds", s, minutes(t)), hint: fmt.Sprintf(`"%.0f:00" for %.0f minutes?`, math.Floor(t), math.Floor(t))}
+		// h:mm has the figures that m:ss has: one second is one minute
+		return 0, &fault{msg: s + " is minutes and seconds, too short for a class", hint: fmt.Sprintf(`"%.0[1]f:00" for %.0[1]f minutes?`, math.Floor(t))}
 	case t > slotHigh:
 		return 0, &fault{msg: s + " is longer than a class can be", hint: `minutes:seconds, like "45:00"`}
 	}

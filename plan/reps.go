@@ -76,7 +76,7 @@ func parseOneReps(piece string) (Reps, *fault) {
 // file writes otherwise.
 func misread(text string) *fault {
 	if f := thirdX.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf(`write each round out: "%[2]s x %[3]s, %[2]s x %[3]s", or %[4]d x %[3]s in one`, f[1], f[2], f[3], whole0(f[1])*whole0(f[2]))}
+		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", whole0(f[1])*whole0(f[2]), f[3])}
 	}
 	if f := reversed.FindStringSubmatch(text); f != nil {
 		return &fault{msg: shown(text) + " has the rhythm first", hint: fmt.Sprintf("%s x %s?", f[2], f[1])}

@@ -59,7 +59,7 @@ func (r *reader) scalar(key string, n *yaml.Node) (scalar, bool) {
 		return scalar{}, false
 	}
 	if n.Kind != yaml.ScalarNode {
-		r.problem(n, fmt.Sprintf("%s is one value, not %s", key, form(n)), "")
+		r.problem(n, fmt.Sprintf("%s is one value, not %s", key, form(n)), joined(key, n))
 		return scalar{}, false
 	}
 	if empty(n) {
@@ -67,6 +67,18 @@ func (r *reader) scalar(key string, n *yaml.Node) (scalar, bool) {
 		return scalar{}, false
 	}
 	return scalar{node: n, text: unquoted(n.Value)}, true
+}
+
+// joined writes a list of scalars as the one value it should be.
+func joined(key string, n *yaml.Node) string {
+	var words []string
+	for _, c := range n.Content {
+		if c.Kind != yaml.ScalarNode || n.Kind != yaml.SequenceNode {
+			return ""
+		}
+		words = append(words, c.Value)
+	}
+	return fmt.Sprintf("%s: %q", key, strings.Join(words, ", "))
 }
 
 // line is the scalar as one line of text: line breaks become spaces, and

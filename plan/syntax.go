@@ -5,24 +5,48 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
 
-// complaints turns the YAML library's words into an instructor's.
-var complaints = []struct{ said, msg, hint string }{
-	{"mapping values are not allowed", "a second colon, or a line indented too far", `text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
-	{"',' or '}'", "a { that is not closed, or a comma missing between two keys", "{pause: water, time: 30s}"},
-	{"',' or ']'", "a [ that is not closed, or a comma missing", "[one.mp3, two.mp3]"},
-	{"unexpected end of stream", "a quote that is never closed", `quotes come in pairs: "4 x 2-2, 16 x 1-1"`},
-	{"could not find expected ':'", "a line without a colon", "key: value"},
-	{"did not find expected key", "a line that is indented differently from its neighbours", "keys of one item start in one column; a new item starts with - below the last one"},
-	{"expected '-' indicator", "a line that is indented differently from its neighbours", "keys of one item start in one column; a new item starts with - below the last one"},
-	{"block sequence entries are not allowed", "a - in the middle of a line", "start every item of a list on a line of its own"},
-	{"cannot start any token", "a sign that cannot begin a value", "put quotes round the value"},
-	{"escape", `a \ in double quotes begins a code`, `write / for folders, or use single quotes`},
-	{"unknown anchor", "a * repeats another place of the file, which is not read", "write it out; a * that is meant as text needs quotes"},
+// complaint is an error of the YAML library in an instructor's words, and the
+// place in the line that it is about.
+type complaint struct {
+	said      string
+	where     *regexp.Regexp // its group is the place; without a match, the line's first sign
+	msg, hint string
 }
+
+var (
+	oneColumn = "keys of one item start in one column; a new item starts with - below the last one"
+	nowhere   = regexp.MustCompile(`()^$`)
+
+	complaints = []complaint{
+		{"mapping values are not allowed", regexp.MustCompile(`:(?: .*?)?(:)(?: |$)`),
+			"a second colon, or a line indented too far", `text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
+		{"',' or '}'", regexp.MustCompile(`(\{)`),
+			"a { that is not closed, or a comma missing between two keys", "{pause: water, time: 30s}"},
+		{"',' or ']'", regexp.MustCompile(`(\[)`),
+			"a [ that is not closed, or a comma missing", "[one.mp3, two.mp3]"},
+		{"unexpected end of stream", regexp.MustCompile(`[ :{,\[](["'])[^"']*$`),
+			"a quote that is never closed", `quotes come in pairs: "4 x 2-2, 16 x 1-1"`},
+		{"could not find expected ':'", nowhere,
+			"a line without a colon", "key: value"},
+		{"did not find expected key", nowhere,
+			"a line that is indented differently from its neighbours", oneColumn},
+		{"expected '-' indicator", nowhere,
+			"a line that is indented differently from its neighbours", oneColumn},
+		{"block sequence entries are not allowed", regexp.MustCompile(`: *(-)`),
+			"a - in the middle of a line", "start every item of a list on a line of its own"},
+		{"cannot start any token", regexp.MustCompile("[:{,\\[-] +([@%`\t])"),
+			"a sign that cannot begin a value", "put quotes round the value"},
+		{"escape", regexp.MustCompile(`(\\)`),
+			`a \ in double quotes begins a code`, `write / for folders, or use single quotes`},
+		{"unknown anchor", regexp.MustCompile(`[ :{,\[](\*)`),
+			"a * repeats another place of the file, which is not read", "write it out; a * that is meant as text needs quotes"},
+	}
+)
 
 var yamlLine = regexp.MustCompile(`line ([0-9]+): `)
 
@@ -47,34 +71,58 @@ func (r *reader) syntax(err error) Problem {
 		return Problem{Pos{p.Pos.Line, tab + 1}, "a tab in the indentation", "indent with spaces, two a level"}
 	}
 	for _, c := range complaints {
-		if strings.Contains(said, c.said) {
-			p.Msg, p.Hint = c.msg, c.hint
-			break
+		if !strings.Contains(said, c.said) {
+			continue
 		}
+		p.Msg, p.Hint = c.msg, c.hint
+		if m := c.where.FindStringSubmatchIndex(text); m != nil {
+			p.Pos.Col = utf8.RuneCountInString(text[:m[2]]) + 1
+		}
+		break
 	}
 	return p
 }
 
-// reach is how many lines an item may be spread over when looking for the line
-// that breaks a file.
-const reach = 40
+const (
+	reach     = 40        // how many lines an item may be spread over when looking for the break
+	restarts  = 20        // how often the search starts again further down
+	maxBroken = 128 << 10 // size of a file worth the search [bytes]; above, the library's line must do
+)
 
 // breakLine finds the line (from 1) with which the file stops being YAML: the
 // one after the longest beginning that can be read. A beginning may also end
 // inside brackets or quotes that close later, so the search looks some lines
-// further than the first break.
+// further than the break it found.
 func (r *reader) breakLine() (int, bool) {
+	size := 0
+	for _, l := range r.lines {
+		size += len(l) + 1
+	}
+	if size > maxBroken {
+		return 0, false
+	}
 	good := r.lastGood(0, len(r.lines))
-	for k := good + 1; k <= min(good+reach, len(r.lines)-1); k++ {
-		if r.readable(k) {
-			good = r.lastGood(k, len(r.lines))
-			k = good
+	for range restarts {
+		further, ok := r.goodAfter(good)
+		if !ok {
+			break
 		}
+		good = r.lastGood(further, len(r.lines))
 	}
 	for good < len(r.lines)-1 && strings.TrimSpace(r.lines[good]) == "" {
 		good++
 	}
 	return good + 1, good < len(r.lines)
+}
+
+// goodAfter finds a readable number of lines a little above good.
+func (r *reader) goodAfter(good int) (int, bool) {
+	for n := good + 1; n <= min(good+reach, len(r.lines)-1); n++ {
+		if r.readable(n) {
+			return n, true
+		}
+	}
+	return 0, false
 }
 
 // lastGood narrows down, from a readable and an unreadable number of lines,

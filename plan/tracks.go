@@ -66,11 +66,19 @@ func (c *Class) MissingTracks(have []string) []Problem {
 	for _, p := range c.Parts {
 		for _, t := range p.Tracks {
 			if !found[norm.NFC.String(t.File)] {
-				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in the music folder %s", shown(t.File), c.Music), nearestFile(t.File, have)})
+				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in %s", shown(t.File), c.folder()), nearestFile(t.File, have)})
 			}
 		}
 	}
 	return all
+}
+
+// folder names the music folder for a message.
+func (c *Class) folder() string {
+	if c.Music == "" {
+		return "the folder of the class file"
+	}
+	return "the music folder " + shown(c.Music)
 }
 
 // nearestFile guesses which file was meant: one of the same name but for case

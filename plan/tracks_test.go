@@ -1,0 +1,45 @@
+package plan_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"onphrase/plan"
+)
+
+func TestMissingTracks(t *testing.T) {
+	const src = `onphrase: 1
+class: Harbour
+music: music
+parts:
+  - part: Core
+    tracks: [tidewater.mp3, Slow-Ferry.mp3, "café.mp3", sub/pier.flac]
+    do: [{pause: water, time: 30s}]
+`
+	class := parseClean(t, []byte(src))
+	at := func(col int) plan.Pos { return plan.Pos{Line: 6, Col: col} }
+	for _, c := range []struct {
+		name string
+		have []string
+		want []plan.Problem
+	}{
+		{"all there, é in two characters", []string{"tidewater.mp3", "Slow-Ferry.mp3", "cafe\u0301.mp3", "sub/pier.flac"}, nil},
+		{"case, ending and slip", []string{"tidewatr.mp3", "slow-ferry.mp3", "café.mp3", "pier.mp3"}, []plan.Problem{
+			{Pos: at(14), Msg: `track "tidewater.mp3" is not in the music folder "music"`, Hint: "tidewatr.mp3?"},
+			{Pos: at(29), Msg: `track "Slow-Ferry.mp3" is not in the music folder "music"`, Hint: "slow-ferry.mp3?"},
+			{Pos: at(57), Msg: `track "sub/pier.flac" is not in the music folder "music"`, Hint: "pier.mp3?"},
+		}},
+		{"another folder", []string{"café.mp3", "tidewater.mp3", "Slow-Ferry.mp3"}, []plan.Problem{
+			{Pos: at(57), Msg: `track "sub/pier.flac" is not in the music folder "music"`, Hint: "the folder has 3 tracks, among them café.mp3"},
+		}},
+	} {
+		if diff := cmp.Diff(c.want, class.MissingTracks(c.have)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", c.name, diff)
+		}
+	}
+	got := class.MissingTracks(nil)
+	if len(got) != 4 || got[0].Hint != "there is no music in that folder; music: names it, from where the class file is" {
+		t.Errorf("empty folder: %v", got)
+	}
+}
