@@ -1,17 +1,63 @@
 package align
 
 // CountMap is a class laid on its music. Its JSON form is the
-// "onphrase.map/1" contract: fields may be added, never renamed.
+// "onphrase.map/1" contract: fields may be added, never renamed. All times
+// are rounded to the millisecond.
 type CountMap struct {
 	Class    string    `json:"class"`
 	Slot     float64   `json:"slot"`   // [s], 0 when not given
 	Length   float64   `json:"length"` // [s]
+	Parts    []Part    `json:"parts"`
 	Rows     []Row     `json:"rows"`
 	Findings []Finding `json:"findings"`
 }
 
-// Row is one thing that happens: an item (or one side of it), a hold, a
-// lead-in.
+// Part is one part of the class and the music it is taught on.
+type Part struct {
+	Part      string  `json:"part"`
+	Kind      string  `json:"kind"`
+	Row       int     `json:"row"`        // its first row, 0 when it has none
+	ClassTime float64 `json:"class_time"` // when it begins [s]
+	Seconds   float64 `json:"seconds"`    // how long it lasts
+	Tracks    []Music `json:"tracks"`
+}
+
+// RowsOf lists the rows of the part with that index.
+func (m *CountMap) RowsOf(part int) []Row {
+	first := m.Parts[part].Row
+	if first == 0 {
+		return nil
+	}
+	for _, p := range m.Parts[part+1:] {
+		if p.Row > 0 {
+			return m.Rows[first-1 : p.Row-1]
+		}
+	}
+	return m.Rows[first-1:]
+}
+
+// Music is a track as a part uses it.
+type Music struct {
+	File     string  `json:"file"`
+	Title    string  `json:"title"`
+	BPM      float64 `json:"bpm"`      // counts a minute as taught, at the recorded tempo
+	Played   float64 `json:"played"`   // counts a minute as taught and played
+	Speed    float64 `json:"speed"`    // 1 as recorded, 1.05 five per cent faster
+	Start    float64 `json:"start"`    // where the first item may begin [s], on the track's own timeline
+	Phrase   int     `json:"phrase"`   // the phrase that Start is in
+	Left     float64 `json:"left"`     // music left after the last row on it [s], as played
+	ClassAt  float64 `json:"class_at"` // class time of the track's 0:00 [s]
+	Duration float64 `json:"duration"` // [s] as recorded
+	Problem  string  `json:"problem"`  // why nothing could be laid on it, or empty
+	Used     bool    `json:"used"`     // whether any row is on it
+	Loudness float64 `json:"loudness"` // [LUFS], 0 when unknown
+	Counts   int     `json:"counts"`   // counts that the music lasts
+	Phrases  int     `json:"phrases"`  // phrases as taught
+	Odd      int     `json:"odd"`      // of them not 32 counts
+}
+
+// Row is one thing that happens: an item (or one side, pass or rhythm of
+// it), a hold, a lead-in, a change of track.
 type Row struct {
 	Part      string  `json:"part"`
 	Track     string  `json:"track"`
@@ -28,6 +74,26 @@ type Row struct {
 	ClassTime float64 `json:"class_time"` // [s] since the class began
 	Seconds   float64 `json:"seconds"`    // how long it lasts, as played
 	CueTime   float64 `json:"cue_time"`   // [s] since the class began: when to say it
+
+	CueCounts int    `json:"cue_counts"` // how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
+	Placed    bool   `json:"placed"`     // laid on a track; otherwise phrase, count and track time are unknown
+	Pass      int    `json:"pass"`       // of a block, from 1; 0 for other items
+	Passes    int    `json:"passes"`
+	Line      int    `json:"line"` // in the class file
+	Cue       string `json:"cue"`  // the instructor's own words
+	Weight    string `json:"weight"`
+	Range     string `json:"range"`
+	Easier    string `json:"easier"`
+	Harder    string `json:"harder"`
+	Moves     []Step `json:"moves"` // of a block
+}
+
+// Step is one move of a block.
+type Step struct {
+	Move   string `json:"move"`
+	Count  int    `json:"count"` // in the row, from 1
+	Counts int    `json:"counts"`
+	Lead   string `json:"lead"` // right, left or empty
 }
 
 // RowKind says what a row is.
@@ -40,4 +106,10 @@ const (
 	IntervalRow RowKind = "interval"
 	PauseRow    RowKind = "pause"
 	HoldRow     RowKind = "hold"
+	ChangeRow   RowKind = "change" // of track within a part
 )
+
+// Work reports whether the row is something the class does, as written.
+func (k RowKind) Work() bool {
+	return k == BlockRow || k == SetRow || k == IntervalRow || k == PauseRow
+}

@@ -1,0 +1,100 @@
+package align
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Check is one thing that every class is looked at for. It is one file of
+// this package: what it finds, why that matters, and on whose word.
+type Check struct {
+	Code     string   // in plain words, for people and programs
+	Title    string   // one line
+	Why      string   // what goes wrong in front of the class
+	Source   string   // where its figures come from
+	Severity Severity // the gravest it gives
+	find     func(*layout) []Finding
+}
+
+// Checks lists every check, in the order in which their findings are shown
+// for one row.
+func Checks() []Check {
+	return []Check{
+		trackMissing, startMissing, musicEnds, rhythmTooFast, swingTooSlow,
+		oddPhrase, spareCounts, lowTrust, tempoBand, tempoStretch,
+		intervalRounded, intervalEnds, overSlot, underSlot,
+	}
+}
+
+// Explain returns the check of a code.
+func Explain(code string) (Check, bool) {
+	all := Checks()
+	i := slices.IndexFunc(all, func(c Check) bool { return c.Code == code })
+	if i < 0 {
+		return Check{}, false
+	}
+	return all[i], true
+}
+
+// check runs every check. Findings come in the order of the class; those
+// about the class as a whole come last.
+func (l *layout) check() []Finding {
+	out := []Finding{}
+	for _, c := range Checks() {
+		for _, f := range c.find(l) {
+			f.Code = c.Code
+			if f.Source == "" {
+				f.Source = c.Source
+			}
+			for k, v := range f.Figures {
+				f.Figures[k] = ms(v)
+			}
+			if f.Figures == nil {
+				f.Figures = map[string]float64{}
+			}
+			out = append(out, f)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Finding) int {
+		return cmp.Compare(l.order(a), l.order(b))
+	})
+	return out
+}
+
+// order is where a finding stands in the class: its row, or the last.
+func (l *layout) order(f Finding) int {
+	if f.Row > 0 {
+		return f.Row
+	}
+	last := 0
+	for _, p := range l.parts {
+		last += len(p.rows)
+		if f.Part != "" && p.part.Name == f.Part {
+			return last
+		}
+	}
+	return last + 1
+}
+
+// about starts a finding on a row.
+func (r *laid) about(s Severity) Finding {
+	return Finding{Severity: s, Part: r.Part, Row: r.Row.Row, Line: r.Line}
+}
+
+// about starts a finding on a part as a whole, shown at its first row.
+func (p *partLayout) about(s Severity, line int) Finding {
+	f := Finding{Severity: s, Part: p.part.Name, Line: line}
+	if len(p.rows) > 0 {
+		f.Row = p.rows[0].Row.Row
+	}
+	return f
+}
+
+// each calls do for every row of the class.
+func (l *layout) each(do func(p *partLayout, i int, r *laid)) {
+	for _, p := range l.parts {
+		for i := range p.rows {
+			do(p, i, &p.rows[i])
+		}
+	}
+}

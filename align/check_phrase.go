@@ -1,0 +1,117 @@
+package align
+
+import (
+	"fmt"
+
+	"onphrase/beat"
+	"onphrase/plan"
+)
+
+var oddPhrase = Check{
+	Code:     "odd-phrase",
+	Title:    "an item runs across a tag, a bridge or another odd phrase",
+	Why:      "The music starts a new phrase in the middle of the work: people hear count 1 where the set has not got it, and the cueing is off until it ends.",
+	Source:   "the track's own list of phrases; a 32-count phrase is common practice",
+	Severity: Fix,
+	find: func(l *layout) []Finding {
+		var out []Finding
+		for _, p := range l.parts {
+			for i := 0; i < len(p.rows); {
+				j := p.runEnd(i)
+				if f, ok := p.crosses(i, j); ok {
+					out = append(out, f)
+				}
+				i = j
+			}
+		}
+		return out
+	},
+}
+
+// runEnd is the row after the last that belongs to the same run as row i.
+func (p *partLayout) runEnd(i int) int {
+	j := i + 1
+	for ; j < len(p.rows); j++ {
+		a, b := &p.rows[i], &p.rows[j]
+		if a.item == nil || a.item != b.item || a.run != b.run {
+			break
+		}
+	}
+	return j
+}
+
+// crosses judges the rows from i to before j, laid without a wait.
+func (p *partLayout) crosses(i, j int) (Finding, bool) {
+	r, end := &p.rows[i], p.rows[j-1].to
+	if r.music == nil || !r.Kind.Work() || r.Kind == PauseRow {
+		return Finding{}, false
+	}
+	g := r.music.grid
+	n, odd := g.oddInside(r.from, min(end, g.end()))
+	if !odd {
+		return Finding{}, false
+	}
+	ph := g.phrases[n]
+	torn := ph.counts%eight != 0
+	if r.Kind == IntervalRow && !torn {
+		return Finding{}, false
+	}
+	f := r.about(crossing(r.Kind, torn, ph.trust))
+	into := ph.first + ph.counts - r.from // counts of the item before the next phrase starts
+	f.Figures = map[string]float64{
+		"phrase": float64(n), "phrase_counts": float64(ph.counts), "counts_before_next_phrase": float64(into), "counts": float64(end - r.from),
+	}
+	f.Message = fmt.Sprintf("%s runs across phrase %d, %s; phrase %d starts after %d of its %s",
+		r.name(), n, oddWords(ph.counts), n+1, into, many(end-r.from, "count"))
+	f.Fix = or(p.around(i, n, into, end-r.from))
+	return f, true
+}
+
+func crossing(k RowKind, torn bool, trust float64) Severity {
+	switch {
+	case k == IntervalRow:
+		return Note
+	case torn && trust >= trusted:
+		return Fix
+	}
+	return Watch
+}
+
+// oddInside is the first odd phrase that ends between two counts.
+func (g *grid) oddInside(from, to int) (n int, ok bool) {
+	for n := 1; n < len(g.phrases); n++ {
+		p := g.phrases[n]
+		if end := p.first + p.counts; end > from && end < to && p.counts%beat.PhraseLen != 0 {
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+// oddWords names an odd phrase.
+func oddWords(counts int) string {
+	switch k := beat.KindOf(counts); k {
+	case beat.Tag:
+		return fmt.Sprintf("a tag of %s", many(counts, "count"))
+	case beat.Bridge:
+		return fmt.Sprintf("a bridge of %s", many(counts, "count"))
+	default:
+		return fmt.Sprintf("a %s one of %s", k, many(counts, "count"))
+	}
+}
+
+// around lists ways to keep an item clear of odd phrase n.
+func (p *partLayout) around(i, n, into, counts int) []string {
+	r := &p.rows[i]
+	ways := []string{fmt.Sprintf("start it on phrase %d (%s of hold first)", n+1, many(into, "count"))}
+	g := r.music.grid
+	before := g.phrases[n].first - r.from // counts of the item before the odd phrase
+	if set, ok := r.item.Work.(plan.Set); ok && before > 0 && len(set.Reps) == 1 {
+		per := set.Reps[0].Rhythm.Counts()
+		if before%per == 0 && before < counts {
+			ways = append(ways, fmt.Sprintf("stop it after %s, hold the %s, do the other %d on phrase %d",
+				many(before/per, "rep"), many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
+		}
+	}
+	return ways
+}

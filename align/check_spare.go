@@ -1,0 +1,125 @@
+package align
+
+import (
+	"fmt"
+
+	"onphrase/plan"
+)
+
+var spareCounts = Check{
+	Code:     "spare-counts",
+	Title:    "an item leaves counts of its phrase empty",
+	Why:      "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item starts in the middle of a phrase.",
+	Source:   "a 32-count phrase is common practice; the counts are the track's own",
+	Severity: Watch,
+	find: func(l *layout) []Finding {
+		var out []Finding
+		for _, p := range l.parts {
+			var off *plan.Item // already said to start inside a phrase
+			for i := range p.rows {
+				f, next, ok := p.spare(i, off)
+				if ok {
+					out = append(out, f)
+					off = next
+				}
+			}
+		}
+		return out
+	},
+}
+
+// spare judges the end of row i. next is the item that starts inside the
+// phrase because of it, if any.
+func (p *partLayout) spare(i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+	r := &p.rows[i]
+	if r.music == nil || r.past || (r.Kind != BlockRow && r.Kind != SetRow) {
+		return f, nil, false
+	}
+	end := r.music.grid.at(r.to)
+	if end.count == 1 || end.phrase == 0 {
+		return f, nil, false
+	}
+	grade, then := Watch, ""
+	switch after := p.after(i); {
+	case after == nil || after.music != r.music:
+		grade, then = Note, "the part ends there"
+		if after != nil {
+			then = "the track is changed there"
+		}
+	case after.Kind == HoldRow && after.setup:
+		return f, nil, false
+	case after.Kind == HoldRow:
+		then = fmt.Sprintf("the class holds for %s", many(after.Counts, "count"))
+	case after.item == r.item, after.Kind == IntervalRow, after.Kind == PauseRow:
+		return f, nil, false
+	case r.item == off, p.itemEnd(i+1) <= r.to+end.left:
+		return f, nil, false
+	default:
+		next = after.item
+		then = fmt.Sprintf("%s starts on count %d and runs over the phrase's end", after.name(), end.count)
+	}
+	f = r.about(grade)
+	f.Figures = map[string]float64{"spare_counts": float64(end.left), "spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
+	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), many(end.left, "count"), end.phrase, then)
+	f.Fix = or(filling(r, end))
+	return f, next, true
+}
+
+// after is the row that follows row i, nil at the end of the part.
+func (p *partLayout) after(i int) *laid {
+	if i+1 < len(p.rows) {
+		return &p.rows[i+1]
+	}
+	return nil
+}
+
+// itemEnd is the count at which the item of row i ends.
+func (p *partLayout) itemEnd(i int) int {
+	it := p.rows[i].item
+	for i+1 < len(p.rows) && p.rows[i+1].item == it {
+		i++
+	}
+	return p.rows[i].to
+}
+
+// filling lists ways to end where the phrase does, the smallest first.
+func filling(r *laid, end place) []string {
+	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", many(end.left, "count"))
+	set, ok := r.item.Work.(plan.Set)
+	if !ok {
+		return []string{fmt.Sprintf("moves for %s more", many(end.left, "count"))}
+	}
+	sides := set.Sides.Times()
+	last := set.Reps[len(set.Reps)-1]
+	per := last.Rhythm.Counts() * sides
+	var ways []string
+	if end.left%per == 0 {
+		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
+	}
+	if slow, n, ok := split(last, end.left, sides); ok {
+		ways = append(ways, fmt.Sprintf("the same %s as %d x %s, %d x %s%s", many(last.N, "rep"), n, slow, last.N-n, last.Rhythm, aSide(sides)))
+	}
+	if over := end.count - 1; over%per == 0 && over/per < last.N {
+		ways = append(ways, fmt.Sprintf("%d x %s%s, which end with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))
+	}
+	return append(ways, hold)
+}
+
+func aSide(sides int) string {
+	if sides > 1 {
+		return " a side"
+	}
+	return ""
+}
+
+// split keeps the number of repetitions and does n of them in a slower
+// rhythm, so that the set becomes longer by spare counts.
+func split(reps plan.Reps, spare, sides int) (slow plan.Rhythm, n int, ok bool) {
+	for _, t := range ladder {
+		more := (t.Counts() - reps.Rhythm.Counts()) * sides
+		if more > 0 && spare%more == 0 && spare/more <= reps.N {
+			return t, spare / more, true
+		}
+	}
+	return slow, 0, false
+}

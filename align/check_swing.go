@@ -1,0 +1,39 @@
+package align
+
+import (
+	"fmt"
+	"math"
+
+	"onphrase/plan"
+)
+
+var swingTooSlow = Check{
+	Code:     "swing-too-slow",
+	Title:    "a swing is counted so slowly that it stops swinging",
+	Why:      "A swing lives from its own momentum; slower than that, people hold the weight up with arms and back.",
+	Source:   "Wesley & Kivi 2017, Int J Sports Sci 7:122-127: 32-48 swings a minute",
+	Severity: Watch,
+	find: func(l *layout) []Finding {
+		var out []Finding
+		seen := map[*plan.Reps]bool{}
+		l.each(func(_ *partLayout, _ int, r *laid) {
+			if r.reps == nil || r.music == nil || seen[r.reps] {
+				return
+			}
+			set, _ := r.item.Work.(plan.Set)
+			p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
+			if !ok || p.limit.TooSlow == 0 || ms(p.slowest()) <= ms(p.limit.TooSlow) {
+				return
+			}
+			seen[r.reps] = true
+			f := r.about(Watch)
+			per := p.bpm / float64(p.rhythm.Counts())
+			f.Figures = map[string]float64{"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per}
+			f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most %s s)",
+				r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(per, 0), num(p.slowest(), 2), num(p.limit.TooSlow, 2))
+			f.Fix = fmt.Sprintf("half as many counts a rep; or music of at least %s BPM", num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
+			out = append(out, f)
+		})
+		return out
+	},
+}

@@ -1,0 +1,120 @@
+package align
+
+import (
+	"slices"
+
+	"onphrase/plan"
+)
+
+// How early an item is announced [counts]: enough to hear, understand and
+// finish what is being done. Common practice, no source for the figures;
+// published advice runs from 2 to 8.
+const (
+	cueMove   = 4 // another move, rhythm, side or hold
+	cueChange = 8 // other weights, or from standing to the floor and back
+)
+
+// cues gives every row the moment at which to announce it.
+func (l *layout) cues() {
+	var before *plan.Item
+	for _, p := range l.parts {
+		for i := range p.rows {
+			r := &p.rows[i]
+			if r.music == nil || r.Kind == LeadIn || r.Kind == ChangeRow {
+				continue
+			}
+			next := r.item
+			if r.setup { // the wait is where the change happens
+				next = p.nextItem(i)
+			}
+			r.CueCounts = cueMove
+			if next != nil && next != before && l.changes(before, next) {
+				r.CueCounts = cueChange
+			}
+			if next != nil {
+				before = next
+			}
+			r.CueTime = ms(r.cueAt())
+		}
+	}
+}
+
+// cueAt is the class time of the row's cue [s], never before the class.
+func (r *laid) cueAt() float64 {
+	g := r.music.grid
+	early := r.at - g.time(r.from-r.CueCounts)
+	if early <= 0 { // between counts, by the clock
+		early = float64(r.CueCounts) * g.period
+	}
+	return max(0, r.music.zero+(r.at-early)/g.speed)
+}
+
+func (p *partLayout) nextItem(i int) *plan.Item {
+	for ; i < len(p.rows); i++ {
+		if p.rows[i].item != nil {
+			return p.rows[i].item
+		}
+	}
+	return nil
+}
+
+// changes reports whether people must pick up or put down something, or get
+// to the floor or up, between two items.
+func (l *layout) changes(from, to *plan.Item) bool {
+	if to.Setup != (plan.Length{}) {
+		return true
+	}
+	if from == nil {
+		return false
+	}
+	a, okA := l.needs(from)
+	b, okB := l.needs(to)
+	return okA && okB && (a.floor != b.floor || a.weight != b.weight || !slices.Equal(a.kit, b.kit))
+}
+
+// needs is what an item is done with and where.
+type needs struct {
+	kit    []string // sorted, without the mat
+	weight string
+	floor  bool
+}
+
+const mat = "mat" // the equipment of moves done on the floor
+
+// needs looks the item's moves up; false for a pause, which needs nothing.
+func (l *layout) needs(it *plan.Item) (needs, bool) {
+	var n needs
+	var names []string
+	switch w := it.Work.(type) {
+	case plan.Set:
+		names, n.weight = []string{w.Move}, w.Weight
+	case plan.Interval:
+		names = []string{w.Move}
+	case plan.Block:
+		for _, s := range w.Moves {
+			names = append(names, s.Move)
+		}
+	default:
+		return n, false
+	}
+	for _, name := range names {
+		m, _ := l.move(name)
+		for _, e := range m.Equipment {
+			if e == mat {
+				n.floor = true
+			} else if !slices.Contains(n.kit, e) {
+				n.kit = append(n.kit, e)
+			}
+		}
+	}
+	slices.Sort(n.kit)
+	return n, true
+}
+
+// move looks a move up in the class's catalogue.
+func (l *layout) move(name string) (plan.Move, bool) {
+	if l.class.Catalog == nil {
+		return plan.Move{}, false
+	}
+	return l.class.Catalog.Find(name)
+}

@@ -1,0 +1,135 @@
+package export
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"onphrase/align"
+)
+
+// repsOf is what a row amounts to, in digits: 16 x 2-2 for a set, seconds
+// for timed work.
+func repsOf(r align.Row) string {
+	switch {
+	case r.Reps > 0:
+		return fmt.Sprintf("%d x %s", r.Reps, r.Rhythm)
+	case (r.Kind == align.IntervalRow || r.Kind == align.PauseRow) && r.Seconds > 0:
+		return decimals(r.Seconds, 1) + " s"
+	}
+	return ""
+}
+
+// countsOf is the row's length in counts, empty when there is none.
+func countsOf(r align.Row) string { return figure(r.Counts) }
+
+// figure writes a number, or nothing for 0.
+func figure(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+// decimals writes a number with at most n decimals.
+func decimals(v float64, n int) string {
+	s := strconv.FormatFloat(v, 'f', n, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// itemOf names the row, with its pass where a block has several.
+func itemOf(r align.Row) string {
+	if r.Passes > 1 {
+		return fmt.Sprintf("%s, pass %d of %d", r.Item, r.Pass, r.Passes)
+	}
+	return r.Item
+}
+
+// detailsOf lists what else the instructor needs to know about a row.
+func detailsOf(r align.Row) []string {
+	var out []string
+	var moves []string
+	for _, m := range r.Moves {
+		moves = append(moves, fmt.Sprintf("%s %d", m.Move, m.Counts))
+	}
+	if len(moves) > 0 {
+		out = append(out, strings.Join(moves, ", "))
+	}
+	load := r.Weight
+	if r.Range == "half" {
+		load = strings.TrimPrefix(load+", half range", ", ")
+	}
+	if load != "" {
+		out = append(out, load)
+	}
+	if r.Cue != "" {
+		out = append(out, "say: "+r.Cue)
+	}
+	if r.Easier != "" {
+		out = append(out, "easier: "+r.Easier)
+	}
+	if r.Harder != "" {
+		out = append(out, "harder: "+r.Harder)
+	}
+	return out
+}
+
+// cueOf is when to announce the row, empty when there is nothing to say.
+func cueOf(r align.Row) string {
+	if r.CueCounts == 0 {
+		return ""
+	}
+	return align.Clock(r.CueTime)
+}
+
+// timeOf is the row's class time; a row without music has none of its own.
+func timeOf(r align.Row) string {
+	if !r.Placed {
+		return "?"
+	}
+	return align.Clock(r.ClassTime)
+}
+
+// musicLine describes a track as a part uses it.
+func musicLine(t align.Music) string {
+	name := t.File
+	if t.Title != "" {
+		name = fmt.Sprintf("%s (%s)", t.Title, t.File)
+	}
+	if t.Problem != "" {
+		return fmt.Sprintf("%s: %s", name, t.Problem)
+	}
+	s := fmt.Sprintf("%s, %s BPM", name, decimals(t.Played, 1))
+	if t.Speed != 1 {
+		s += fmt.Sprintf(" (recorded %s)", decimals(t.BPM, 1))
+	}
+	if !t.Used {
+		return s + ", not needed"
+	}
+	return s + fmt.Sprintf(", starts %s on phrase %d", clockTenths(t.Start), t.Phrase)
+}
+
+// clockTenths writes a track time as m:ss.s.
+func clockTenths(s float64) string {
+	tenths := int(s*10 + 0.5)
+	return fmt.Sprintf("%d:%02d.%d", tenths/600, tenths/10%60, tenths%10)
+}
+
+// summary says in a line how the findings stand.
+func summary(fs []align.Finding) string {
+	n := map[align.Severity]int{}
+	for _, f := range fs {
+		n[f.Severity]++
+	}
+	if len(fs) == 0 {
+		return "Nothing to report."
+	}
+	notes := "notes"
+	if n[align.Note] == 1 {
+		notes = "note"
+	}
+	return fmt.Sprintf("Findings: %d to fix, %d to watch, %d %s.", n[align.Fix], n[align.Watch], n[align.Note], notes)
+}

@@ -1,0 +1,85 @@
+package export
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"onphrase/align"
+)
+
+// csvHead names the columns, with the names of the JSON form.
+var csvHead = []string{
+	"part", "track", "row", "kind", "item", "side", "phrase", "count", "counts", "reps", "rhythm",
+	"track_time", "class_time", "seconds", "cue_time", "cue_counts", "placed", "pass", "passes",
+	"moves", "weight", "range", "cue", "easier", "harder", "line", "findings",
+}
+
+// writeCSV writes a line a row after RFC 4180. What a row's findings say is
+// its last cell; those about the whole class follow in lines of their own.
+func writeCSV(w io.Writer, m *align.CountMap) error {
+	c := csv.NewWriter(w)
+	c.UseCRLF = true
+	if err := c.Write(csvHead); err != nil {
+		return err
+	}
+	found := map[int][]string{}
+	for _, f := range m.Findings {
+		found[f.Row] = append(found[f.Row], fmt.Sprintf("%s: %s; %s", f.Severity, f.Message, f.Fix))
+	}
+	for _, r := range m.Rows {
+		if err := c.Write(csvCells(r, strings.Join(found[r.Row], " / "))); err != nil {
+			return err
+		}
+	}
+	for _, f := range found[0] {
+		line := make([]string, len(csvHead))
+		line[len(line)-1] = cell(f)
+		if err := c.Write(line); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func csvCells(r align.Row, found string) []string {
+	seconds := func(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
+	var moves []string
+	for _, s := range r.Moves {
+		moves = append(moves, fmt.Sprintf("%s %d", s.Move, s.Counts))
+	}
+	return []string{
+		cell(r.Part), cell(r.Track), strconv.Itoa(r.Row), string(r.Kind), cell(r.Item), r.Side,
+		figure(r.Phrase), figure(r.Count), strconv.Itoa(r.Counts), figure(r.Reps), spelled(r.Rhythm),
+		seconds(r.TrackTime), seconds(r.ClassTime), seconds(r.Seconds), seconds(r.CueTime), strconv.Itoa(r.CueCounts),
+		strconv.FormatBool(r.Placed), figure(r.Pass), figure(r.Passes),
+		cell(strings.Join(moves, ", ")), cell(r.Weight), r.Range, cell(r.Cue), cell(r.Easier), cell(r.Harder),
+		figure(r.Line), cell(found),
+	}
+}
+
+// cell makes text harmless: a spreadsheet runs a cell that begins with one
+// of these characters as a formula. The apostrophe makes it text.
+func cell(s string) string {
+	s = strings.ReplaceAll(s, "\x00", "")
+	if s != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", []rune(s)[0]) {
+		return "'" + s
+	}
+	return s
+}
+
+// spelled writes a rhythm in words, because a spreadsheet takes 2-2 for the
+// second of February.
+func spelled(rhythm string) string {
+	n := strings.Split(rhythm, "-")
+	switch len(n) {
+	case 2:
+		return fmt.Sprintf("%s down %s up", n[0], n[1])
+	case 4:
+		return fmt.Sprintf("%s down %s hold %s up %s hold", n[0], n[1], n[2], n[3])
+	}
+	return rhythm
+}

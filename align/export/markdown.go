@@ -1,0 +1,103 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"onphrase/align"
+)
+
+// writeMarkdown writes a table a part, the findings as a list, and the
+// cautions.
+func writeMarkdown(w io.Writer, m *align.CountMap) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "# %s\n\n%s", escape(m.Class), align.Clock(m.Length))
+	if m.Slot > 0 {
+		fmt.Fprintf(&b, " of %s", align.Clock(m.Slot))
+	}
+	b.WriteString("\n")
+	for i, part := range m.Parts {
+		markdownPart(&b, part)
+		if rows := m.RowsOf(i); len(rows) > 0 {
+			markdownTable(&b, rows)
+		}
+	}
+	markdownFindings(&b, m.Findings)
+	b.WriteString("\n## Cautions\n\n")
+	for _, c := range Cautions {
+		fmt.Fprintf(&b, "- %s\n", escape(c))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func markdownPart(b *strings.Builder, part align.Part) {
+	fmt.Fprintf(b, "\n## %s\n\n", escape(part.Part))
+	for _, t := range part.Tracks {
+		fmt.Fprintf(b, "- %s\n", escape(musicLine(t)))
+	}
+	fmt.Fprintf(b, "- %s to %s of the class\n", align.Clock(part.ClassTime), align.Clock(part.ClassTime+part.Seconds))
+}
+
+func markdownTable(b *strings.Builder, rows []align.Row) {
+	b.WriteString("\n|")
+	for _, c := range tableColumns {
+		fmt.Fprintf(b, " %s |", c.head)
+	}
+	b.WriteString("\n|")
+	for _, c := range tableColumns {
+		if c.right {
+			b.WriteString(" ---: |")
+		} else {
+			b.WriteString(" --- |")
+		}
+	}
+	b.WriteString("\n")
+	for _, r := range rows {
+		b.WriteString("|")
+		for i, c := range tableColumns {
+			text := escape(c.cell(r))
+			if details := detailsOf(r); i == what && len(details) > 0 {
+				text += "<br>" + escape(strings.Join(details, "; "))
+			}
+			fmt.Fprintf(b, " %s |", text)
+		}
+		b.WriteString("\n")
+	}
+}
+
+func markdownFindings(b *strings.Builder, fs []align.Finding) {
+	fmt.Fprintf(b, "\n## Findings\n\n%s\n", escape(summary(fs)))
+	if len(fs) > 0 {
+		b.WriteString("\n")
+	}
+	for _, f := range fs {
+		where := f.Part
+		if f.Row > 0 {
+			where = strings.TrimPrefix(fmt.Sprintf("%s, row %d", where, f.Row), ", ")
+		}
+		fmt.Fprintf(b, "- **%s** %s: %s", f.Severity, escape(where), escape(f.Message))
+		if f.Fix != "" {
+			fmt.Fprintf(b, ". Try: %s", escape(f.Fix))
+		}
+		if f.Source != "" {
+			fmt.Fprintf(b, ". Source: %s", escape(f.Source))
+		}
+		b.WriteString("\n")
+	}
+}
+
+// escape makes text from files mean itself in Markdown.
+//
+// Ref: CommonMark 0.31, section 2.4: any ASCII punctuation may be escaped.
+func escape(s string) string {
+	var b strings.Builder
+	for _, r := range oneLine(s) {
+		if strings.ContainsRune("\\`*_[]<>#|~&!$", r) {
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}

@@ -1,0 +1,120 @@
+package export
+
+import (
+	"strconv"
+	"strings"
+
+	"onphrase/align"
+)
+
+// column is one column of the text table.
+type column struct {
+	head  string
+	right bool // aligned to the right
+	cell  func(align.Row) string
+}
+
+// what is the index of the column that takes the room the others leave.
+const what = 4
+
+var tableColumns = []column{
+	{"row", true, func(r align.Row) string { return strconv.Itoa(r.Row) }},
+	{"time", true, timeOf},
+	{"phrase", true, func(r align.Row) string { return figure(r.Phrase) }},
+	{"count", true, func(r align.Row) string { return figure(r.Count) }},
+	{"what", false, itemOf},
+	{"reps", false, repsOf},
+	{"counts", true, countsOf},
+	{"side", false, func(r align.Row) string { return r.Side }},
+	{"cue", true, cueOf},
+}
+
+// gap is the room between two columns.
+const gap = 2
+
+// table writes a part's rows. What does not fit goes on below.
+func (p *printer) table(rows []align.Row) {
+	if len(rows) == 0 {
+		return
+	}
+	widths := p.widths(rows)
+	var heads []string
+	for _, c := range tableColumns {
+		heads = append(heads, c.head)
+	}
+	p.line(p.paint(join(heads, widths), dim))
+	for _, r := range rows {
+		p.row(r, widths)
+	}
+}
+
+func (p *printer) row(r align.Row, widths []int) {
+	var cells []string
+	for _, c := range tableColumns {
+		cells = append(cells, oneLine(c.cell(r)))
+	}
+	style := plain
+	if !r.Kind.Work() {
+		style = dim
+	}
+	lines := wrap(cells[what], widths[what])
+	cells[what] = lines[0]
+	p.line(p.paint(join(cells, widths), style))
+	indent := strings.Repeat(" ", offset(widths))
+	for _, l := range lines[1:] {
+		p.line(indent + p.paint(l, style))
+	}
+	for _, d := range detailsOf(r) {
+		p.wrap(d, indent+"  ", dim)
+	}
+}
+
+// widths gives each column the room of its widest cell, and the column what
+// the rest of the line.
+func (p *printer) widths(rows []align.Row) []int {
+	widths := make([]int, len(tableColumns))
+	rest := p.Width
+	for i, c := range tableColumns {
+		if i == what {
+			continue
+		}
+		for _, r := range rows {
+			widths[i] = max(widths[i], columns(oneLine(c.cell(r))))
+		}
+		if widths[i] > 0 { // an empty column is left out
+			widths[i] = max(widths[i], columns(c.head))
+			rest -= widths[i] + gap
+		}
+	}
+	widths[what] = max(rest, len("set up"))
+	return widths
+}
+
+// offset is where the column what begins.
+func offset(widths []int) int {
+	n := 0
+	for _, w := range widths[:what] {
+		if w > 0 {
+			n += w + gap
+		}
+	}
+	return n
+}
+
+// join sets cells side by side.
+func join(cells []string, widths []int) string {
+	var b strings.Builder
+	for i, c := range cells {
+		if widths[i] == 0 {
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteString(strings.Repeat(" ", gap))
+		}
+		if tableColumns[i].right {
+			c = strings.Repeat(" ", max(0, widths[i]-columns(c))) + c
+		}
+		b.WriteString(pad(c, widths[i]))
+	}
+	return b.String()
+}

@@ -1,0 +1,159 @@
+package export
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"onphrase/align"
+)
+
+// Style is how text is laid out.
+type Style struct {
+	Color bool   // only for a terminal; nothing is said by colour alone
+	Width int    // columns, 0 for 80
+	File  string // the class file's name, for the lines findings point to
+}
+
+// width of text when none is given: a terminal, or a page of small print.
+const usualWidth = 80
+
+func writeText(w io.Writer, m *align.CountMap) error { return Text(w, m, Style{}) }
+
+// Text writes the map as a person teaches from it: part by part, a line a
+// row, then the findings and the cautions.
+func Text(w io.Writer, m *align.CountMap, s Style) error {
+	p := newPrinter(w, s)
+	p.title(m)
+	for i, part := range m.Parts {
+		p.part(part)
+		p.table(m.RowsOf(i))
+	}
+	p.findings(m)
+	p.line("")
+	for _, c := range Cautions {
+		p.wrap(c, "", dim)
+	}
+	return p.Flush()
+}
+
+// Findings writes only the findings, as the check command shows them.
+func Findings(w io.Writer, m *align.CountMap, s Style) error {
+	p := newPrinter(w, s)
+	p.findings(m)
+	return p.Flush()
+}
+
+// printer writes lines no wider than its style allows.
+type printer struct {
+	*bufio.Writer
+	Style
+}
+
+func newPrinter(w io.Writer, s Style) *printer {
+	if s.Width <= 0 {
+		s.Width = usualWidth
+	}
+	s.Width = max(s.Width, 40)
+	return &printer{bufio.NewWriter(w), s}
+}
+
+// ink is a way to set text apart: ANSI SGR parameters (ECMA-48).
+type ink string
+
+const (
+	plain  ink = ""
+	bold   ink = "1"
+	dim    ink = "2"
+	red    ink = "1;31"
+	yellow ink = "33"
+)
+
+func (p *printer) paint(s string, i ink) string {
+	if !p.Color || i == plain || s == "" {
+		return s
+	}
+	return "\x1b[" + string(i) + "m" + s + "\x1b[0m"
+}
+
+func (p *printer) line(s string) { fmt.Fprintln(p, strings.TrimRight(s, " ")) }
+
+// wrap writes text over as many lines as it needs, each after indent.
+func (p *printer) wrap(s, indent string, i ink) {
+	for _, l := range wrap(s, p.Width-columns(indent)) {
+		p.line(indent + p.paint(l, i))
+	}
+}
+
+// ends writes left and right text at the two ends of a line.
+func (p *printer) ends(left, right string, i ink) {
+	lines := wrap(left, p.Width-columns(right)-2)
+	for n, l := range lines {
+		if n == 0 {
+			l = pad(l, p.Width-columns(right)) + right
+		}
+		p.line(p.paint(l, i))
+	}
+}
+
+func (p *printer) title(m *align.CountMap) {
+	right := align.Clock(m.Length)
+	if m.Slot > 0 {
+		right += " of " + align.Clock(m.Slot)
+	}
+	p.ends(m.Class, right, bold)
+	p.line(strings.Repeat("-", p.Width))
+}
+
+func (p *printer) part(part align.Part) {
+	p.line("")
+	right := align.Clock(part.ClassTime) + " to " + align.Clock(part.ClassTime+part.Seconds)
+	p.ends(part.Part, right, bold)
+	for _, t := range part.Tracks {
+		p.wrap(musicLine(t), "  ", plain)
+	}
+	p.line("")
+}
+
+func (p *printer) findings(m *align.CountMap) {
+	p.line("")
+	p.wrap(summary(m.Findings), "", bold)
+	for _, f := range m.Findings {
+		p.line("")
+		p.line(p.paint(pad(string(f.Severity), 6), inkOf(f.Severity)) + strings.Join(p.whereabouts(f), ", "))
+		p.wrap(f.Message, "      ", plain)
+		if f.Fix != "" {
+			p.wrap("try: "+f.Fix, "      ", plain)
+		}
+	}
+}
+
+// whereabouts says what a finding is about and where to look.
+func (p *printer) whereabouts(f align.Finding) []string {
+	out := []string{f.Code}
+	if f.Part != "" {
+		out = append(out, f.Part)
+	}
+	if f.Row > 0 {
+		out = append(out, fmt.Sprintf("row %d", f.Row))
+	}
+	if f.Line > 0 {
+		at := fmt.Sprintf("line %d", f.Line)
+		if p.File != "" {
+			at = fmt.Sprintf("%s:%d", p.File, f.Line)
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
+func inkOf(s align.Severity) ink {
+	switch s {
+	case align.Fix:
+		return red
+	case align.Watch:
+		return yellow
+	}
+	return dim
+}

@@ -1,0 +1,91 @@
+package export
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/width"
+)
+
+// columns is the room a string takes in a terminal: two for wide letters,
+// none for marks that sit on another letter.
+//
+// Ref: Unicode Standard Annex 11, East Asian Width.
+func columns(s string) int {
+	n := 0
+	for _, r := range s {
+		n += runeColumns(r)
+	}
+	return n
+}
+
+func runeColumns(r rune) int {
+	if r == 0x200D || unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf) {
+		return 0
+	}
+	switch width.LookupRune(r).Kind() {
+	case width.EastAsianWide, width.EastAsianFullwidth:
+		return 2
+	}
+	return 1
+}
+
+// pad fills a string with blanks up to n columns.
+func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-columns(s))) }
+
+// oneLine makes text from files fit to print: no line breaks, no control
+// characters that a terminal would obey.
+func oneLine(s string) string {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r), unicode.Is(unicode.Bidi_Control, r), r == unicode.ReplacementChar:
+			return -1
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// wrap breaks text between words into lines of at most n columns; a word
+// that is longer is broken anywhere. There is always one line.
+func wrap(s string, n int) []string {
+	n = max(n, 2)
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(oneLine(s)) {
+		for columns(word) > n {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			head := fitting(word, n)
+			lines, word = append(lines, head), word[len(head):]
+		}
+		switch {
+		case line == "":
+			line = word
+		case columns(line)+1+columns(word) <= n:
+			line += " " + word
+		default:
+			lines, line = append(lines, line), word
+		}
+	}
+	if line != "" || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// fitting is the longest beginning of s that takes at most n columns, at
+// least one rune.
+func fitting(s string, n int) string {
+	used := 0
+	for i, r := range s {
+		used += runeColumns(r)
+		if used > n && i > 0 {
+			return s[:i]
+		}
+	}
+	return s
+}
