@@ -10,9 +10,10 @@ import (
 // Parts is the number of parts a beat is heard in: sixteenths.
 const Parts = 4
 
-// Sound is what each beat of a track sounds like. Every slice has one row for
-// each beat.
+// Sound is what each beat of a track sounds like. All but Bands have one row
+// for each beat.
 type Sound struct {
+	Bands  []float64   // centre of each band of Level [Hz]
 	Onset  [][]float64 // new sound of each range of spectral.Ranges and part of the beat: range·Parts + part
 	Level  [][]float64 // mean level of each band of spectral.Frames
 	Chroma [][]float64 // pitch classes above the bass, unit length, or all 0 when nothing sounds
@@ -25,7 +26,7 @@ func (s *Sound) Len() int { return len(s.Onset) }
 // Measure hears each beat of a track. A beat lasts until the next one, the
 // last as long as the one before it. beats are times [s], increasing.
 func Measure(beats []float64, frames *spectral.Frames, onsets *spectral.Onsets, tones *tone.Frames) *Sound {
-	s := &Sound{}
+	s := &Sound{Bands: frames.Bands}
 	for i, t := range beats {
 		period := beatPeriod(beats, i)
 		s.Onset = append(s.Onset, onsetParts(onsets, t, period))

@@ -1,0 +1,63 @@
+package phrase
+
+import (
+	"math"
+
+	"onphrase/beat/bar"
+)
+
+// barRows is what each bar sounds like, one row a bar.
+type barRows struct {
+	chroma, bass [][]float64 // of its beats, one after the other
+	rhythm       [][]float64 // onsets of its beats, one after the other
+	onset        [][]float64 // mean onsets of a beat
+	level        [][]float64 // mean level of each band
+}
+
+// rowsOf collects the bars that begin at the given beats. A bar is heard for
+// meter beats, also where the next one comes early.
+func rowsOf(s *bar.Sound, starts []int, meter int) *barRows {
+	r := &barRows{}
+	for _, start := range starts {
+		end := min(s.Len(), start+meter)
+		r.chroma = append(r.chroma, join(s.Chroma[start:end], meter))
+		r.bass = append(r.bass, join(s.Bass[start:end], meter))
+		r.rhythm = append(r.rhythm, join(s.Onset[start:end], meter))
+		r.onset = append(r.onset, mean(s.Onset[start:end]))
+		r.level = append(r.level, mean(s.Level[start:end]))
+	}
+	return r
+}
+
+// join puts rows one after the other; the last stands in for those missing.
+func join(rows [][]float64, n int) []float64 {
+	var out []float64
+	for i := range n {
+		out = append(out, rows[min(i, len(rows)-1)]...)
+	}
+	return out
+}
+
+func mean(rows [][]float64) []float64 {
+	sum := make([]float64, len(rows[0]))
+	for _, row := range rows {
+		for j, v := range row {
+			sum[j] += v / float64(len(rows))
+		}
+	}
+	return sum
+}
+
+// distance is the root of the mean squared difference.
+func distance(a, b []float64) float64 { return math.Sqrt(meanSquare(a, b)) }
+
+func meanSquare(a, b []float64) float64 {
+	if len(a) == 0 {
+		return 0
+	}
+	sum := 0.0
+	for i := range a {
+		sum += (a[i] - b[i]) * (a[i] - b[i])
+	}
+	return sum / float64(len(a))
+}

@@ -1,0 +1,93 @@
+package phrase
+
+import (
+	"math"
+	"slices"
+)
+
+// segmentation is the likeliest list of phrases of a track.
+type segmentation struct {
+	starts []int     // bar where each phrase starts; the last one ends with the track
+	chance []float64 // probability 0-1 that a phrase starts there, over all lists
+}
+
+// segment finds the phrases of a track of len(odds) bars, by a semi-Markov
+// chain: a list of phrases scores the log-odds of each of its starts but the
+// first, and the logarithm of the share of each of its lengths.
+func segment(odds []float64) segmentation {
+	var out segmentation
+	if len(odds) == 0 {
+		return out
+	}
+	for i, from := len(odds), likeliest(odds); i > 0; {
+		i = from[i]
+		out.starts = append(out.starts, i)
+	}
+	slices.Reverse(out.starts)
+	chance := chances(odds)
+	for _, s := range out.starts {
+		out.chance = append(out.chance, chance[s])
+	}
+	return out
+}
+
+// step is the score of a phrase from bar i up to bar j, and of starting the
+// next one there.
+func step(odds []float64, i, j int) float64 {
+	score := math.Log(lengthShare[j-i])
+	if j < len(odds) {
+		score += odds[j]
+	}
+	return score
+}
+
+// likeliest gives for each bar, and the end of the track, where the phrase
+// before it starts on the best path.
+func likeliest(odds []float64) []int {
+	best, from := make([]float64, len(odds)+1), make([]int, len(odds)+1)
+	for j := 1; j <= len(odds); j++ {
+		best[j] = math.Inf(-1)
+		for i := max(0, j-longest); i < j; i++ {
+			if s := best[i] + step(odds, i, j); s > best[j] {
+				best[j], from[j] = s, i
+			}
+		}
+	}
+	return from
+}
+
+// chances is the share of all lists of phrases, by likelihood, that have a
+// start at each bar: forward-backward.
+func chances(odds []float64) []float64 {
+	n := len(odds)
+	before, after := make([]float64, n+1), make([]float64, n+1)
+	for j := 1; j <= n; j++ {
+		var paths []float64
+		for i := max(0, j-longest); i < j; i++ {
+			paths = append(paths, before[i]+step(odds, i, j))
+		}
+		before[j] = logSum(paths)
+	}
+	for i := n - 1; i >= 0; i-- {
+		var paths []float64
+		for j := i + 1; j <= min(n, i+longest); j++ {
+			paths = append(paths, step(odds, i, j)+after[j])
+		}
+		after[i] = logSum(paths)
+	}
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = math.Exp(before[i] + after[i] - before[n])
+	}
+	return out
+}
+
+// logSum is log Σ exp(x).
+func logSum(x []float64) float64 {
+	top := slices.Max(x)
+	sum := 0.0
+	for _, v := range x {
+		sum += math.Exp(v - top)
+	}
+	return top + math.Log(sum)
+}
