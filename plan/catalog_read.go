@@ -19,9 +19,14 @@ func parseCatalog(src []byte) (*Catalog, []Problem) {
 		return c, r.sorted()
 	}
 	for _, n := range m.needList("limits", "limits: and below it - class: squat") {
-		if l, ok := r.limit(n); ok {
-			c.Limits[l.Class] = l
+		l, ok := r.limit(n)
+		if !ok {
+			continue
 		}
+		if _, twice := c.Limits[l.Class]; twice {
+			r.problem(n, l.Class+" has two limits", "keep one of them")
+		}
+		c.Limits[l.Class] = l
 	}
 	c.Moves = r.moves(m.needList("moves", moveExample), c)
 	m.done()
@@ -40,23 +45,29 @@ func (r *reader) limit(n *yaml.Node) (Limit, bool) {
 		Fine:     read(m, "fine", m.need("fine", "fine: 0.80s"), parsePhase),
 		TooFast:  read(m, "too fast", m.need("too fast", "too fast: 0.55s"), parsePhase),
 		TooSlow:  read(m, "too slow", m.take("too slow"), parsePhase),
-		Evidence: word(m, "evidence", Published, CommonPractice, Assumption),
+		Evidence: evidence(m),
 		Source:   m.needText("source", "source: who found it, and where"),
 	}
-	if l.TooFast > l.Fine {
+	if l.Fine > 0 && l.TooFast > l.Fine {
 		r.problem(n, fmt.Sprintf("too fast below %gs but fine from %gs", l.TooFast, l.Fine), "too fast is the shorter one")
 	}
 	m.done()
 	return l, l.Class != ""
 }
 
+// evidence reads how well a limit is founded, which must be said.
+func evidence(m *mapping) Evidence {
+	m.need("evidence", "evidence: assumption")
+	return word(m, "evidence", Published, CommonPractice, Assumption)
+}
+
 // parsePhase reads the seconds of one phase of a repetition [s].
 func parsePhase(s string) (float64, *fault) {
 	l, f := parseLength(s)
-	if f == nil && l.Seconds == 0 {
-		f = &fault{msg: shown(s) + " is no number of seconds", hint: "0.80s"}
+	if f != nil || l.Seconds == 0 {
+		return 0, &fault{msg: shown(s) + " is no number of seconds", hint: "0.80s"}
 	}
-	return l.Seconds, f
+	return l.Seconds, nil
 }
 
 // parseMetres reads the way of a load [m].

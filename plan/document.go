@@ -12,8 +12,8 @@ import (
 )
 
 // maxFile bounds the size of a class file [bytes]. A class of a hundred parts
-// takes less than a tenth of it.
-const maxFile = 1 << 20
+// takes less than half of it.
+const maxFile = 256 << 10
 
 // open reads the one YAML document of a file. The node is nil when there is
 // none to walk; the reader's problems then say why.
@@ -114,7 +114,7 @@ func (r *reader) refuseOdd(n *yaml.Node) {
 	case n.Kind == yaml.AliasNode:
 		r.refuse(n, fmt.Sprintf("*%s repeats another place of the file, which is not read", n.Value), ownLine)
 	case n.Style&yaml.TaggedStyle != 0:
-		r.refuse(n, fmt.Sprintf("tags like %s are not read", n.Tag), "remove it; text that looks like a number may stand in quotes")
+		r.refuse(n, fmt.Sprintf("tags like %s are not read", short(n.Tag)), "remove it; text that looks like a number may stand in quotes")
 	}
 	for _, c := range n.Content {
 		r.refuseOdd(c)

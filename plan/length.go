@@ -80,7 +80,7 @@ func lengthFault(s string) *fault {
 		} else if strings.Contains(s, "/") {
 			f.msg, f.hint = shown(s)+" is a series, not one length", "one length like 20s; write work and pause as items of their own"
 		} else if strings.Contains(s, ",") {
-			f.hint = strings.Replace(s, ",", ".", 1) + "? The decimal sign is a point"
+			f.hint = short(strings.Replace(s, ",", ".", 1)) + "? The decimal sign is a point"
 		}
 		return f
 	}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 )
@@ -37,7 +38,7 @@ func (r *reader) mapping(n *yaml.Node, what, example string) (*mapping, bool) {
 			continue // refused already
 		}
 		if was, twice := first[key.Value]; twice {
-			r.problem(key, fmt.Sprintf("%s is written twice in %s, first on line %d", key.Value, what, was.Line), "keep one of them")
+			r.problem(key, fmt.Sprintf("%s is written twice in %s, first on line %d", short(key.Value), what, was.Line), "keep one of them")
 			continue
 		}
 		first[key.Value] = key
@@ -68,7 +69,7 @@ func (m *mapping) value(key string) *yaml.Node {
 
 // take returns the value of a key, or nil when it is absent or empty.
 func (m *mapping) take(key string) *yaml.Node {
-	m.known = append(m.known, key)
+	m.ask(key)
 	for i, p := range m.pairs {
 		if p.key.Value != key {
 			continue
@@ -86,7 +87,7 @@ func (m *mapping) take(key string) *yaml.Node {
 // need is take for a key that must be there.
 func (m *mapping) need(key, example string) *yaml.Node {
 	if !m.has(key) {
-		m.known = append(m.known, key)
+		m.ask(key)
 		m.r.problem(m.node, fmt.Sprintf("%s needs %s", m.what, key), "like "+example)
 		return nil
 	}
@@ -144,14 +145,13 @@ func (m *mapping) meant(p pair) string {
 	return fmt.Sprintf("%s may have %s", m.what, listed(m.known))
 }
 
-func (m *mapping) knows(key string) bool {
-	for _, k := range m.known {
-		if k == key {
-			return true
-		}
+func (m *mapping) ask(key string) {
+	if !m.knows(key) {
+		m.known = append(m.known, key)
 	}
-	return false
 }
+
+func (m *mapping) knows(key string) bool { return slices.Contains(m.known, key) }
 
 func empty(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
 

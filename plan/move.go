@@ -96,7 +96,7 @@ func (m *mapping) knownMove(key, name string, c *Catalog, detail string) {
 	if _, ok := c.Find(name); ok {
 		return
 	}
-	hint := fmt.Sprintf("add it at the top of the file: moves: [{name: %s, %s}]", name, detail)
+	hint := fmt.Sprintf("add it at the top of the file: moves: [{name: %s, %s}]", short(name), detail)
 	if near, ok := c.Nearest(name); ok {
 		hint = fmt.Sprintf("%s? Or %s", near, hint)
 	}

@@ -78,7 +78,7 @@ func (r *reader) top(root *yaml.Node, what, file string) (*mapping, bool) {
 	case v.Style != 0:
 		r.problem(v, `the version is a number, not text in quotes`, "onphrase: 1")
 	case m.pairs[0].value != v:
-		r.problem(m.pairs[0].key, m.pairs[0].key.Value+" stands before the version", versionHint)
+		r.problem(m.pairs[0].key, short(m.pairs[0].key.Value)+" stands before the version", versionHint)
 	}
 	return m, true
 }

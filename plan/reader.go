@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
@@ -90,11 +91,24 @@ func (r *reader) place(n *yaml.Node, offset int) Pos {
 const maxShown = 40
 
 // shown is a piece of the file as a message repeats it.
-func shown(s string) string {
+func shown(s string) string { return strconv.Quote(clipped(s)) }
+
+// short is a piece of the file as a hint builds on it, without what could
+// upset a terminal.
+func short(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '?'
+		}
+		return r
+	}, clipped(s))
+}
+
+func clipped(s string) string {
 	if r := []rune(s); len(r) > maxShown {
-		s = string(r[:maxShown]) + "…"
+		return string(r[:maxShown]) + "…"
 	}
-	return strconv.Quote(s)
+	return s
 }
 
 // listed joins words for a message: a, b or c.

@@ -76,16 +76,16 @@ func parseOneReps(piece string) (Reps, *fault) {
 // file writes otherwise.
 func misread(text string) *fault {
 	if f := thirdX.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", whole0(f[1])*whole0(f[2]), f[3])}
+		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", whole0(f[1])*whole0(f[2]), short(f[3]))}
 	}
 	if f := reversed.FindStringSubmatch(text); f != nil {
 		return &fault{msg: shown(text) + " has the rhythm first", hint: fmt.Sprintf("%s x %s?", f[2], f[1])}
 	}
 	if f := eachSide.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " has words after the rhythm", hint: fmt.Sprintf("%s, and sides: both as a key of its own", f[1])}
+		return &fault{msg: shown(text) + " has words after the rhythm", hint: fmt.Sprintf("%s, and sides: both as a key of its own", short(f[1]))}
 	}
 	if f := otherList.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " is no list", hint: fmt.Sprintf(`commas part the entries: "%s, %s"`, f[1], f[2])}
+		return &fault{msg: shown(text) + " is no list", hint: fmt.Sprintf(`commas part the entries: "%s, %s"`, short(f[1]), short(f[2]))}
 	}
 	return nil
 }

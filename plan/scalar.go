@@ -78,7 +78,7 @@ func joined(key string, n *yaml.Node) string {
 		}
 		words = append(words, c.Value)
 	}
-	return fmt.Sprintf("%s: %q", key, strings.Join(words, ", "))
+	return fmt.Sprintf("%s: %q", key, short(strings.Join(words, ", ")))
 }
 
 // line is the scalar as one line of text: line breaks become spaces, and

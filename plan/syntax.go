@@ -84,9 +84,8 @@ func (r *reader) syntax(err error) Problem {
 }
 
 const (
-	reach     = 40        // how many lines an item may be spread over when looking for the break
-	restarts  = 20        // how often the search starts again further down
-	maxBroken = 128 << 10 // size of a file worth the search [bytes]; above, the library's line must do
+	reach    = 40 // how many lines an item may be spread over when looking for the break
+	restarts = 20 // how often the search starts again further down
 )
 
 // breakLine finds the line (from 1) with which the file stops being YAML: the
@@ -94,13 +93,6 @@ const (
 // inside brackets or quotes that close later, so the search looks some lines
 // further than the break it found.
 func (r *reader) breakLine() (int, bool) {
-	size := 0
-	for _, l := range r.lines {
-		size += len(l) + 1
-	}
-	if size > maxBroken {
-		return 0, false
-	}
 	good := r.lastGood(0, len(r.lines))
 	for range restarts {
 		further, ok := r.goodAfter(good)
