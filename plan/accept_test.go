@@ -122,6 +122,17 @@ func TestParseReadsOwnMoves(t *testing.T) {
 	}
 }
 
+func TestParseWithKnownMoves(t *testing.T) {
+	src := []byte(inItem("- {set: pier hops, reps: 8 x 2-2}"))
+	if _, problems := plan.Parse("class.yaml", src); len(problems) != 1 {
+		t.Errorf("without the move: %s", listProblems(problems))
+	}
+	known := plan.Builtin().With([]plan.Move{{Name: "Pier Hop", Class: "squat"}})
+	if c, problems := plan.ParseWith("class.yaml", src, known); len(problems) != 0 || c.Catalog != known {
+		t.Errorf("with the move: %s", listProblems(problems))
+	}
+}
+
 // All problems of a file come at once, in the order of the file, and the rest
 // of the class is read.
 func TestParseReportsAllProblemsAtOnce(t *testing.T) {

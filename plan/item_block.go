@@ -73,7 +73,7 @@ func (r *reader) step(n *yaml.Node, c *Catalog) (Step, bool) {
 	s := Step{
 		Pos:    at(n),
 		Move:   m.move("move", c, "counts: 4"),
-		Counts: read(m, "counts", m.need("counts", stepExample), whole(1, maxCounts)),
+		Counts: read(m, "counts", m.need("counts", stepExample), parseCounts),
 	}
 	m.done()
 	return s, true

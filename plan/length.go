@@ -70,6 +70,24 @@ func inSecondsOf(s string, t float64) (Length, *fault) {
 	return Length{Seconds: t}, nil
 }
 
+// parseCounts reads a bare number of counts.
+func parseCounts(s string) (int, *fault) {
+	n, f := whole(1, maxCounts)(s)
+	if f == nil || digits.MatchString(strings.TrimSpace(s)) {
+		return n, f
+	}
+	l, lf := parseLength(s)
+	switch {
+	case lf == nil && l.Counts > 0:
+		f.hint = fmt.Sprintf("%d? Only the number is written here", l.Counts)
+	case lf == nil:
+		f.msg, f.hint = shown(s)+" is a time", "choreography takes counts, like 8"
+	case strings.HasSuffix(lf.hint, "?"):
+		f = lf
+	}
+	return 0, f
+}
+
 // lengthFault says why s is no length, and what it may have meant.
 func lengthFault(s string) *fault {
 	f := &fault{msg: shown(s) + " is no length", hint: "seconds like 30s, minutes and seconds like 1:30, or counts like 64 counts"}

@@ -11,15 +11,14 @@ const Version = "1"
 
 const versionHint = "a class file begins with the line onphrase: 1"
 
-// Parse reads a class file. It returns every problem at once, in the order
-// of the file, and the class as far as it was understood, never nil. The
-// file's name is not opened; it only helps to tell a class from other files.
-func Parse(file string, src []byte) (*Class, []Problem) {
-	return ParseWith(file, src, Builtin())
-}
+// Parse reads a class file that names the built-in moves and its own. It
+// returns every problem at once, in the order of the file, and the class as
+// far as it was understood, never nil. The file is not opened; its name only
+// stands in messages.
+func Parse(file string, src []byte) (*Class, []Problem) { return ParseWith(file, src, Builtin()) }
 
-// ParseWith is Parse for a user who has moves of her own in a file beside the
-// class: known is the catalogue before the class's own moves are added.
+// ParseWith is Parse with the moves known beforehand, as from a user's moves
+// file.
 func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	r, root := open(src)
 	c := &Class{Pos: Pos{1, 1}, Catalog: known}
@@ -30,8 +29,7 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	if !ok {
 		return c, r.sorted()
 	}
-	own := r.moves(m.list("moves", moveExample), known)
-	c.Catalog = known.With(own)
+	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known))
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music = m.path("music")

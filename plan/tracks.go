@@ -90,11 +90,11 @@ func nearestFile(name string, have []string) string {
 	stem := func(f string) string { return fold(strings.TrimSuffix(path.Base(f), path.Ext(f))) }
 	for _, f := range have {
 		if stem(f) == stem(name) {
-			return f + "?"
+			return short(f) + "?"
 		}
 	}
 	if f, ok := nearest(name, have); ok {
-		return f + "?"
+		return short(f) + "?"
 	}
-	return fmt.Sprintf("the folder has %d tracks, among them %s", len(have), have[0])
+	return fmt.Sprintf("the folder has %d tracks, among them %s", len(have), short(have[0]))
 }
