@@ -1,0 +1,24 @@
+package align
+
+import (
+	"math"
+
+	"onphrase/plan"
+)
+
+// kindsInOrder are the kinds of part that have a usual tempo, in the order of
+// a class.
+var kindsInOrder = []plan.PartKind{plan.WarmUp, plan.Cardio, plan.Strength, plan.Core, plan.CoolDown, plan.Stretch}
+
+// Suits lists the kinds of part whose usual tempo music of that many counts a
+// minute has, in the order of a class. It judges the tempo and nothing else.
+func Suits(bpm float64) []plan.PartKind {
+	bpm = math.Round(bpm*10) / 10
+	var kinds []plan.PartKind
+	for _, kind := range kindsInOrder {
+		if b := bands[kind]; bpm > 0 && bpm >= b.inLow && bpm <= b.inHigh {
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds
+}

@@ -1,0 +1,33 @@
+package align
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"onphrase/plan"
+)
+
+// The bands proposed in trade.md section 2; their sources stand beside each.
+func TestSuits(t *testing.T) {
+	tests := []struct {
+		bpm  float64
+		want []plan.PartKind
+	}{
+		{0, nil},
+		{96, []plan.PartKind{plan.CoolDown, plan.Stretch}},
+		{110, []plan.PartKind{plan.Core}},
+		{121.96, []plan.PartKind{plan.WarmUp, plan.Cardio, plan.Strength, plan.Core}}, // shown as 122.0
+		{128, []plan.PartKind{plan.WarmUp, plan.Cardio, plan.Strength, plan.Core}},
+		{138, []plan.PartKind{plan.Cardio}},
+		{170, nil},
+	}
+	for _, tt := range tests {
+		if diff := cmp.Diff(tt.want, Suits(tt.bpm)); diff != "" {
+			t.Errorf("Suits(%v): -want +got\n%s", tt.bpm, diff)
+		}
+	}
+	if len(kindsInOrder) != len(bands) {
+		t.Errorf("%d kinds are listed, %d have a band", len(kindsInOrder), len(bands))
+	}
+}
