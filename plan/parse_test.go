@@ -62,3 +62,21 @@ func TestParseReadsTheExampleOfTheProduct(t *testing.T) {
 		t.Errorf("class differs (-want +got):\n%s", diff)
 	}
 }
+
+// A class of 40 parts of 12 items, ten times what is usual.
+func BenchmarkParse(b *testing.B) {
+	src := "onphrase: 1\nclass: Harbour\nparts:\n"
+	for range 40 {
+		src += "  - part: Round\n    tracks: [ferry.mp3]\n    do:\n"
+		for range 12 {
+			src += "      - {set: bent-over row, reps: \"4 x 2-2, 16 x 1-1\", weight: heavy, sides: both}\n"
+		}
+	}
+	if _, problems := plan.Parse("class.yaml", []byte(src)); len(problems) > 0 {
+		b.Fatal(problems)
+	}
+	b.SetBytes(int64(len(src)))
+	for b.Loop() {
+		plan.Parse("class.yaml", []byte(src))
+	}
+}

@@ -60,7 +60,7 @@ func parseOneReps(piece string) (Reps, *fault) {
 	if f == nil {
 		return Reps{}, noReps(text)
 	}
-	n := whole0(f[1])
+	n := integer(f[1])
 	if n < 1 || n > maxReps {
 		return Reps{}, &fault{msg: fmt.Sprintf("%d repetitions is out of range", n), hint: fmt.Sprintf("from 1 to %d", maxReps)}
 	}
@@ -76,7 +76,7 @@ func parseOneReps(piece string) (Reps, *fault) {
 // file writes otherwise.
 func misread(text string) *fault {
 	if f := thirdX.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", whole0(f[1])*whole0(f[2]), short(f[3]))}
+		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", integer(f[1])*integer(f[2]), short(f[3]))}
 	}
 	if f := reversed.FindStringSubmatch(text); f != nil {
 		return &fault{msg: shown(text) + " has the rhythm first", hint: fmt.Sprintf("%s x %s?", f[2], f[1])}

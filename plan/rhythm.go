@@ -68,7 +68,7 @@ func parseRhythm(s string) (Rhythm, *fault) {
 	}
 	var n []int
 	for _, piece := range strings.Split(s, "-") {
-		v := whole0(strings.TrimSpace(piece))
+		v := integer(strings.TrimSpace(piece))
 		if v > maxPhase {
 			return Rhythm{}, &fault{msg: fmt.Sprintf("%s has a phase of %d counts", shown(s), v), hint: fmt.Sprintf("at most %d counts one way", maxPhase)}
 		}
