@@ -1,0 +1,125 @@
+package main
+
+import (
+	"context"
+	"path/filepath"
+	"runtime"
+	"strings"
+
+	"golang.org/x/sync/errgroup"
+
+	"onphrase/beat"
+	"onphrase/beat/decode"
+)
+
+// analyst analyses files, several at once, through the cache.
+type analyst struct {
+	mode  decode.Mode
+	cache *cache
+	s     *streams
+}
+
+// result is what is known of one input.
+type result struct {
+	track beat.Track // with Problem set when there is no result
+	notes []string   // what the decoder had to say
+}
+
+// tell passes on what the decoder had to say.
+func (a *analyst) tell(r result) {
+	for _, note := range r.notes {
+		a.s.say("%s: %s", r.track.File, note)
+	}
+}
+
+// all analyses every input and keeps their order. A file that fails does not
+// stop the others; the only error is that of a context that was cancelled.
+func (a *analyst) all(ctx context.Context, list []input) ([]result, error) {
+	results := make([]result, len(list))
+	p := newProgress(a.s, len(list))
+	group, ctx := errgroup.WithContext(ctx)
+	group.SetLimit(runtime.GOMAXPROCS(0))
+	for i, in := range list {
+		group.Go(func() error {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			var fromCache bool
+			results[i], fromCache = a.one(ctx, in, p)
+			p.finished(fromCache, results[i].track.Problem == "")
+			return ctx.Err()
+		})
+	}
+	err := group.Wait()
+	p.end()
+	return results, err
+}
+
+// one analyses a single input, or remembers that it was.
+func (a *analyst) one(ctx context.Context, in input, p *progress) (result, bool) {
+	if in.problem != "" {
+		return result{track: noTrack(in.path, in.problem)}, false
+	}
+	key, err := a.cache.key(in.path, a.mode)
+	if err != nil {
+		return result{track: noTrack(in.path, reason(err))}, false
+	}
+	r, known := a.cache.get(key)
+	if !known {
+		r, err = a.listen(ctx, in.path, p)
+		if err != nil {
+			return result{track: noTrack(in.path, err.Error())}, false
+		}
+		a.cache.put(key, r)
+	}
+	r.Track.File, r.Track.Title = in.path, titleOf(in.path)
+	return result{track: r.Track, notes: r.Notes}, known
+}
+
+// listen decodes a file and finds its counts.
+func (a *analyst) listen(ctx context.Context, path string, p *progress) (remembered, error) {
+	sound, err := decode.Open(path, a.mode)
+	if err != nil {
+		return remembered{}, err
+	}
+	defer sound.Close()
+	heard := &heardSource{Stream: sound, ctx: ctx, tell: func(at float64) { p.reading(path, at) }}
+	track, err := beat.Analyze(heard)
+	if err != nil {
+		return remembered{}, err
+	}
+	return remembered{Track: track, Notes: sound.Notes()}, nil
+}
+
+// heardSource is a stream that can be broken off and tells how far it was
+// read.
+type heardSource struct {
+	*decode.Stream
+	ctx  context.Context
+	tell func(at float64)
+	n    int // samples read
+}
+
+// Read fills dst with samples until the context is cancelled.
+func (h *heardSource) Read(dst []float32) (int, error) {
+	if err := h.ctx.Err(); err != nil {
+		return 0, err
+	}
+	n, err := h.Stream.Read(dst)
+	h.n += n
+	h.tell(float64(h.n) / float64(h.Rate()*h.Channels()))
+	return n, err
+}
+
+// noTrack is the entry of a file without a result.
+func noTrack(path, problem string) beat.Track {
+	return beat.Track{File: path, Problem: problem}
+}
+
+// titleOf reads the title in a file's tags, else takes it from its name.
+func titleOf(path string) string {
+	if tags, err := decode.ReadTags(path); err == nil && tags.Title != "" {
+		return tags.Title
+	}
+	return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+}

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"onphrase/beat"
+	"onphrase/beat/decode"
+)
+
+// listenFlags are the flags of every command that analyses music.
+type listenFlags struct {
+	decoder string
+	noCache bool
+}
+
+func (l *listenFlags) register(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&l.decoder, "decoder", "auto", "`how` to decode: builtin, ffmpeg, or auto (builtin where it can)")
+	cmd.Flags().BoolVar(&l.noCache, "no-cache", false, "analyse anew, and do not keep the result")
+	complete(cmd, "decoder", "auto", "builtin", "ffmpeg")
+}
+
+// complete offers a flag's values to the shell.
+func complete(cmd *cobra.Command, flag string, values ...string) {
+	// The only error is that the flag does not exist, which tests would show.
+	_ = cmd.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(values, cobra.ShellCompDirectiveNoFileComp))
+}
+
+// analyst builds the analyst the flags ask for.
+func (l *listenFlags) analyst(s *streams) (*analyst, error) {
+	mode, err := decode.ParseMode(l.decoder)
+	if err != nil {
+		return nil, usage("use --decoder builtin, ffmpeg or auto", "unknown decoder %q", l.decoder)
+	}
+	a := &analyst{mode: mode, cache: openCache(), s: s}
+	if l.noCache {
+		a.cache = &cache{}
+	}
+	return a, nil
+}
+
+type analyzeOptions struct {
+	listenFlags
+	args    []string
+	json    bool
+	phrases bool
+}
+
+const analyzeLong = `Finds the counts, count 1 and the 32-count phrases of your music and prints
+one line for each track:
+
+  BPM      counts a minute; "or" is the other reading, half or double, that
+           might be the one you teach
+  trust    0-100, how far counts, count 1 and phrases can be relied on; the
+           lowest of the three. Listen before you rely on anything low
+  count 1  the time of the first count 1 of a phrase
+  phrases  how many there are; "odd" of them are not 32 counts long
+  suits    the parts of a class whose usual tempo it has
+
+A folder stands for the audio files below it, a playlist (.m3u, .m3u8, .xspf)
+for its tracks. MP3, WAV and FLAC need nothing else; other formats need ffmpeg.
+Results are kept in your cache folder until the file changes. A file that cannot
+be analysed says why and does not stop the others; the exit code is then 1.`
+
+func newAnalyzeCmd(s *streams) *cobra.Command {
+	o := &analyzeOptions{}
+	cmd := &cobra.Command{
+		Use:   "analyze FILE|FOLDER|PLAYLIST...",
+		Short: "Show tempo, counts and phrases of your music",
+		Long:  analyzeLong,
+		Example: `  onphrase analyze music/
+  onphrase analyze --phrases "music/slow ferry.mp3"
+  onphrase analyze saturday.m3u8 --json > saturday.json`,
+		Args: takes(1, -1, "a file, folder or playlist"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.args = args
+			if err := oneOf(cmd, "json", "phrases"); err != nil {
+				return err
+			}
+			return runAnalyze(cmd, s, o)
+		},
+	}
+	o.register(cmd)
+	cmd.Flags().BoolVar(&o.json, "json", false, "write all that was found as JSON (onphrase.analysis/1)")
+	cmd.Flags().BoolVar(&o.phrases, "phrases", false, "list the phrases of every track")
+	return cmd
+}
+
+func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
+	a, err := o.analyst(s)
+	if err != nil {
+		return err
+	}
+	results, err := a.all(cmd.Context(), inputs(o.args))
+	if err != nil {
+		return err
+	}
+	tracks := make([]beat.Track, len(results))
+	bad := 0
+	for i, r := range results {
+		tracks[i] = r.track
+		if r.track.Problem != "" {
+			bad++
+		}
+		a.tell(r)
+	}
+	switch {
+	case o.json:
+		err = writeAnalysisJSON(s.out, tracks)
+	case o.phrases:
+		err = writePhrases(s.out, tracks)
+	default:
+		err = libraryTable(tracks).write(s.out, s.width)
+	}
+	if err == nil && bad > 0 {
+		return said(exitFailed)
+	}
+	return err
+}

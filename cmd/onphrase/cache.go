@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"onphrase/beat"
+	"onphrase/beat/decode"
+)
+
+// cache keeps analyses in the user's cache folder, under the content of the
+// music and not its name: a file that was moved or renamed is still known, one
+// that was changed is not. The folder may be deleted at any time. Nothing that
+// goes wrong with it is an error; the music is then analysed again.
+type cache struct {
+	dir     string // empty: nothing is kept
+	version string // of the analyser
+}
+
+// remembered is what the cache keeps of one file: nothing that depends on its
+// name or place.
+type remembered struct {
+	Track beat.Track `json:"track"`
+	Notes []string   `json:"notes"` // what the decoder had to say
+}
+
+// openCache finds the user's cache folder. Where there is none (neither HOME
+// nor XDG_CACHE_HOME set), nothing is kept.
+func openCache() *cache {
+	dir, err := os.UserCacheDir()
+	if err != nil {
+		return &cache{}
+	}
+	return &cache{dir: filepath.Join(dir, "onphrase", "analysis"), version: beat.Version}
+}
+
+// key is the SHA-256 of all that decides the answer.
+func (c *cache) key(path string, mode decode.Mode) (string, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	h := sha256.New()
+	fmt.Fprintf(h, "onphrase analysis\x00%s\x00%s\x00", c.version, mode)
+	if _, err := io.Copy(h, f); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(h.Sum(nil)), nil
+}
+
+func (c *cache) path(key string) string { return filepath.Join(c.dir, key[:2], key) }
+
+// get finds an earlier analysis. A file that is damaged, cut short or not ours
+// counts as none.
+func (c *cache) get(key string) (remembered, bool) {
+	var r remembered
+	if c.dir == "" {
+		return r, false
+	}
+	src, err := os.ReadFile(c.path(key))
+	if err != nil {
+		return r, false
+	}
+	sum, body, ok := bytes.Cut(src, []byte("\n"))
+	if !ok || string(sum) != seal(key, body) {
+		return r, false
+	}
+	return r, json.Unmarshal(body, &r) == nil
+}
+
+// put keeps an analysis, whole or not at all.
+func (c *cache) put(key string, r remembered) {
+	if c.dir == "" {
+		return
+	}
+	body, err := json.Marshal(r)
+	if err != nil {
+		return
+	}
+	dst := c.path(key)
+	if os.MkdirAll(filepath.Dir(dst), 0o755) != nil {
+		return
+	}
+	f, err := os.CreateTemp(filepath.Dir(dst), ".new-*")
+	if err != nil {
+		return
+	}
+	_, err = fmt.Fprintf(f, "%s\n%s", seal(key, body), body)
+	if closeErr := f.Close(); err == nil {
+		err = closeErr
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), dst)
+	}
+	if err != nil {
+		os.Remove(f.Name())
+	}
+}
+
+// seal binds a body to its key, so that no damage and no mix-up goes unseen.
+func seal(key string, body []byte) string {
+	return fmt.Sprintf("%x", sha256.Sum256(append([]byte(key+"\n"), body...)))
+}

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"golang.org/x/text/collate"
+	"golang.org/x/text/language"
+
+	"onphrase/beat/decode"
+)
+
+// input is one piece of music to look at, or the reason why there is none.
+type input struct {
+	path    string // as given, or as the folder or playlist says
+	problem string // why it cannot be read, with its place; empty when it can
+}
+
+// inputs turns the arguments into pieces of music, in the order given:
+// folders are walked in natural order, playlists read line by line. Each
+// argument and each line of a playlist yields at least one input.
+func inputs(args []string) []input {
+	var all []input
+	for _, arg := range args {
+		info, err := os.Stat(arg)
+		switch {
+		case err != nil:
+			all = append(all, input{path: arg, problem: reason(err)})
+		case info.IsDir():
+			all = append(all, folder(arg)...)
+		case !info.Mode().IsRegular():
+			all = append(all, input{path: arg, problem: "not a file that can be read twice; save the music first"})
+		case isPlaylist(arg):
+			all = append(all, playlist(arg)...)
+		default:
+			all = append(all, input{path: arg})
+		}
+	}
+	return all
+}
+
+// folder lists the audio files below dir.
+func folder(dir string) []input {
+	files, err := audioFiles(dir)
+	if err != nil {
+		return []input{{path: dir, problem: reason(err)}}
+	}
+	if len(files) == 0 {
+		return []input{{path: dir, problem: "no audio files in this folder"}}
+	}
+	list := make([]input, len(files))
+	for i, f := range files {
+		list[i] = input{path: filepath.Join(dir, f)}
+	}
+	return list
+}
+
+// audioFiles lists the audio files below dir, relative to it, in natural
+// order. Hidden files and folders are left out. A folder below dir that cannot
+// be read is left out too: the others are still worth having.
+func audioFiles(dir string) ([]string, error) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return nil, err
+	}
+	order := naturalOrder()
+	names := make([]string, 0, len(entries))
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), ".") {
+			names = append(names, e.Name())
+		}
+	}
+	order.SortStrings(names)
+	var files []string
+	for _, name := range names {
+		info, err := os.Lstat(filepath.Join(dir, name))
+		if err != nil {
+			continue
+		}
+		if info.IsDir() {
+			below, _ := audioFiles(filepath.Join(dir, name))
+			for _, f := range below {
+				files = append(files, filepath.Join(name, f))
+			}
+		} else if decode.IsAudio(name) {
+			files = append(files, name)
+		}
+	}
+	return files, nil
+}
+
+// naturalOrder sorts as people do: "track 2" before "track 10", whatever the
+// case. A Collator is not safe for use by several goroutines.
+func naturalOrder() *collate.Collator {
+	return collate.New(language.Und, collate.Numeric, collate.IgnoreCase)
+}
+
+// reason is the heart of a file error, without the operation and the path that
+// stand beside it anyway.
+func reason(err error) string {
+	var pathErr *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "no such file"
+	case errors.As(err, &pathErr):
+		return pathErr.Err.Error()
+	}
+	return fmt.Sprint(err)
+}

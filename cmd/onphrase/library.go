@@ -1,0 +1,189 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"path/filepath"
+	"strings"
+
+	"onphrase/align"
+	"onphrase/beat"
+)
+
+// analysisSchema names the JSON that analyze writes; analysis.schema.json
+// describes it.
+const analysisSchema = "onphrase.analysis/1"
+
+// writeAnalysisJSON writes one entry a track, those without a result as well.
+func writeAnalysisJSON(w io.Writer, tracks []beat.Track) error {
+	entries := make([]beat.Track, len(tracks))
+	for i, t := range tracks {
+		if t.Problem != "" {
+			t = noTrack(t.File, t.Problem)
+		}
+		entries[i] = withLists(t)
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	return enc.Encode(struct {
+		Schema string       `json:"schema"`
+		Tracks []beat.Track `json:"tracks"`
+	}{analysisSchema, entries})
+}
+
+// withLists makes empty lists of those that are missing, so that JSON shows []
+// and not null.
+func withLists(t beat.Track) beat.Track {
+	t.Alternatives = append([]beat.Rival{}, t.Alternatives...)
+	t.Beats = append([]float64{}, t.Beats...)
+	t.BeatInBar = append([]int{}, t.BeatInBar...)
+	t.Phrases = append([]beat.Phrase{}, t.Phrases...)
+	t.Unsteady = append([][2]float64{}, t.Unsteady...)
+	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
+	return t
+}
+
+// The least widths of the two columns of text in the library table [columns].
+const (
+	leastName  = 12
+	leastParts = 9
+)
+
+// libraryTable has a line for every track.
+func libraryTable(tracks []beat.Track) *table {
+	t := &table{cols: []column{
+		{head: "file", least: leastName},
+		{head: "BPM", right: true},
+		{head: "or", right: true},
+		{head: "trust", right: true},
+		{head: "count 1", right: true},
+		{head: "phrases", right: true},
+		{head: "odd", right: true},
+		{head: "length", right: true},
+		{head: "suits", least: leastParts},
+	}}
+	names := shortNames(tracks)
+	for i, track := range tracks {
+		if track.Problem != "" {
+			t.add(names[i], track.Problem)
+			continue
+		}
+		t.add(names[i], fmt.Sprintf("%.1f", track.BPM), rival(track), trust(track), firstCount1(track),
+			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track))
+	}
+	return t
+}
+
+// shortNames leaves the folders out where the file names alone are clear.
+func shortNames(tracks []beat.Track) []string {
+	seen := map[string]string{}
+	clear := true
+	names := make([]string, len(tracks))
+	for i, t := range tracks {
+		names[i] = filepath.Base(t.File)
+		if other, ok := seen[names[i]]; ok && other != t.File {
+			clear = false
+		}
+		seen[names[i]] = t.File
+	}
+	if clear {
+		return names
+	}
+	for i, t := range tracks {
+		names[i] = t.File
+	}
+	return names
+}
+
+// rival is the likeliest other reading of the tempo.
+func rival(t beat.Track) string {
+	best := beat.Rival{}
+	for _, r := range t.Alternatives {
+		if r.Odds > best.Odds {
+			best = r
+		}
+	}
+	if best.BPM == 0 {
+		return "–"
+	}
+	return fmt.Sprintf("%.0f", best.BPM)
+}
+
+// trust is the lowest of the three, in percent. It never says 100: nothing
+// heard by a program is certain.
+func trust(t beat.Track) string {
+	lowest := min(t.Trust.Beat, t.Trust.Count1, t.Trust.Phrase)
+	return fmt.Sprint(min(99, int(math.Round(100*lowest))))
+}
+
+// firstCount1 is where the first phrase starts.
+func firstCount1(t beat.Track) string {
+	if len(t.Phrases) == 0 {
+		return "–"
+	}
+	return moment(t.Phrases[0].Time)
+}
+
+// odd is the number of phrases that are not 32 counts long.
+func odd(t beat.Track) string {
+	n := 0
+	for _, p := range t.Phrases {
+		if p.Odd() {
+			n++
+		}
+	}
+	if n == 0 {
+		return "–"
+	}
+	return fmt.Sprint(n)
+}
+
+// suits names the parts of a class whose usual tempo the track has.
+func suits(t beat.Track) string {
+	var parts []string
+	for _, kind := range align.Suits(t.BPM) {
+		parts = append(parts, string(kind))
+	}
+	if len(parts) == 0 {
+		return "–"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// writePhrases lists where every phrase starts, track by track.
+func writePhrases(w io.Writer, tracks []beat.Track) error {
+	for i, track := range tracks {
+		if i > 0 {
+			fmt.Fprintln(w)
+		}
+		if track.Problem != "" {
+			if _, err := fmt.Fprintf(w, "%s: %s\n", track.File, track.Problem); err != nil {
+				return err
+			}
+			continue
+		}
+		fmt.Fprintf(w, "%s: %.1f BPM, %s\n", track.File, track.BPM, clock(track.Duration))
+		if err := phraseTable(track).write(w, defaultWidth); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func phraseTable(track beat.Track) *table {
+	t := &table{cols: []column{
+		{head: "phrase", right: true},
+		{head: "starts", right: true},
+		{head: "counts", right: true},
+		{head: "kind"},
+		{head: "energy"},
+		{head: "trust", right: true},
+	}}
+	for i, p := range track.Phrases {
+		t.add(fmt.Sprint(i+1), moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
+			fmt.Sprint(min(99, int(math.Round(100*p.Trust)))))
+	}
+	return t
+}
