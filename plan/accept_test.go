@@ -165,3 +165,41 @@ parts:
 		t.Errorf("the rest of the class was not read: %+v", c)
 	}
 }
+
+// Where the YAML itself breaks, what stands above is read and checked, and
+// nothing is said of what the break has cut short.
+func TestParseReadsAboveABreak(t *testing.T) {
+	const head = `onphrase: 1
+class: Harbour
+parts:
+  - part: Warm-up
+    kind: warmup
+    tracks: [a.mp3]
+    do:
+      - {pause: water, time: 30s}
+      - block: A
+        moves:
+          - {move: march, counts: 8}
+`
+	warmup := plan.Pos{Line: 5, Col: 11}
+	for name, c := range map[string]struct {
+		rest string
+		want []plan.Pos
+	}{
+		"in a block":       {"          - {move: march, counts: 8\n      - {pause: water, time: 3s}\n", []plan.Pos{warmup, {Line: 12, Col: 13}}},
+		"in a part":        {"  - part: Core\n    tracks:\n    \t- b.mp3\n", []plan.Pos{warmup, {Line: 9, Col: 9}, {Line: 14, Col: 5}}},
+		"moves come below": {"        x: {\nmoves:\n  - {name: x}\n", []plan.Pos{{Line: 12, Col: 12}}},
+	} {
+		class, problems := plan.Parse("class.yaml", []byte(head+c.rest))
+		var places []plan.Pos
+		for _, p := range problems {
+			places = append(places, p.Pos)
+		}
+		if diff := cmp.Diff(c.want, places); diff != "" {
+			t.Errorf("%s (-want +got):\n%s\n%s", name, diff, listProblems(problems))
+		}
+		if len(c.want) > 1 && (class.Name != "Harbour" || len(class.Parts[0].Items) != 2) {
+			t.Errorf("%s: the class above was not read: %+v", name, class)
+		}
+	}
+}

@@ -7,8 +7,8 @@
 // # The class file
 //
 // Plain YAML in UTF-8. Not read are merge keys (<<), aliases (*), tags (!) and
-// a second document. A file that is not YAML at all gives one problem, at the
-// line that breaks it; otherwise all problems are found at once.
+// a second document. All problems are found at once; where a line breaks the
+// YAML itself, that line and all problems above it.
 //
 //	onphrase   version of the file, 1; must be the first key
 //	class      name of the class; required

@@ -15,8 +15,9 @@ import (
 // takes less than half of it.
 const maxFile = 256 << 10
 
-// open reads the one YAML document of a file. The node is nil when there is
-// none to walk; the reader's problems then say why.
+// open reads the one YAML document of a file, or what stands above the line
+// that breaks it. The node is nil when there is nothing to walk; the reader's
+// problems then say why.
 func open(src []byte) (*reader, *yaml.Node) {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
 	r := &reader{odd: map[*yaml.Node]bool{}}
@@ -32,12 +33,38 @@ func open(src []byte) (*reader, *yaml.Node) {
 		r.problemAt(Pos{1, 1}, "the file is empty", versionHint)
 		return r, nil
 	case err != nil:
-		r.problems = append(r.problems, r.syntax(err))
-		return r, nil
+		broken := r.syntax(err)
+		r.problems = append(r.problems, broken)
+		return r, r.above(broken.Pos.Line)
 	}
 	r.oneDocument(dec)
 	r.refuseOdd(root.Content[0])
 	return r, root.Content[0]
+}
+
+// above reads what stands above a line that breaks the file. Nothing is said
+// of the nodes that the break may have cut short.
+func (r *reader) above(line int) *yaml.Node {
+	for _, l := range r.lines[line-1:] {
+		if strings.HasPrefix(l, "moves:") {
+			return nil // moves named above may be described below
+		}
+	}
+	dec := yaml.NewDecoder(strings.NewReader(strings.Join(r.lines[:line-1], "\n")))
+	root, err := decode(dec)
+	if err != nil || len(root.Content) == 0 || empty(root.Content[0]) {
+		return nil
+	}
+	r.refuseOdd(root.Content[0])
+	for n := root; len(n.Content) > 0; {
+		last := len(n.Content) - 1
+		if n.Kind == yaml.MappingNode && empty(n.Content[last]) {
+			r.odd[n.Content[last-1]] = true
+		}
+		n = n.Content[last]
+		r.odd[n] = true
+	}
+	return root.Content[0]
 }
 
 // decode reads the next document as nodes. The library is known to panic on

@@ -60,7 +60,7 @@ func readBlock(m *mapping, it *Item, c *Catalog) Work {
 		m.r.problem(m.value("on"), "a block is danced on counts, not by the clock", "on: phrase, eight or count")
 	}
 	if sure && len(b.Moves) > 0 {
-		m.r.fills(it, b)
+		m.fills(it, b)
 	}
 	return b
 }
@@ -81,7 +81,7 @@ func (r *reader) step(n *yaml.Node, c *Catalog) (Step, bool) {
 
 // fills holds a block to its promise: whole phrases, or whole eights where
 // the instructor says `on: eight` to fill a bridge. On counts it may be any.
-func (r *reader) fills(it *Item, b Block) {
+func (m *mapping) fills(it *Item, b Block) {
 	unit, name := countsPerPhrase, "phrase of 32"
 	switch it.On {
 	case OnEight:
@@ -95,7 +95,7 @@ func (r *reader) fills(it *Item, b Block) {
 	}
 	short := unit - spare
 	msg := fmt.Sprintf("block %s takes %s: %d short of a whole %s", it.Name, sum(b), short, name)
-	r.problemAt(it.Pos, msg, fillHint(b, short, spare, unit))
+	m.r.problem(m.node, msg, fillHint(b, short, spare, unit))
 }
 
 // sum writes out how the counts of a block add up.

@@ -15,8 +15,8 @@ import (
 // reader walks the YAML nodes of one file and collects what is wrong with
 // them. It never stops at a problem.
 type reader struct {
-	lines    []string // of the file, to find places inside a scalar
-	odd      map[*yaml.Node]bool
+	lines    []string            // of the file, to find places inside a scalar
+	odd      map[*yaml.Node]bool // nodes of which nothing (more) is to be said
 	problems []Problem
 }
 
@@ -37,7 +37,7 @@ func (f *fault) Error() string {
 }
 
 // problem notes what is wrong at a node, unless the node's very form was
-// refused already.
+// refused already, or it was cut short.
 func (r *reader) problem(n *yaml.Node, msg, hint string) {
 	if !r.odd[n] {
 		r.problemAt(at(n), msg, hint)

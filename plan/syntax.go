@@ -18,9 +18,10 @@ type complaint struct {
 	msg, hint string
 }
 
+const oneColumn = "keys of one item start in one column; a new item starts with - below the last one"
+
 var (
-	oneColumn = "keys of one item start in one column; a new item starts with - below the last one"
-	nowhere   = regexp.MustCompile(`()^$`)
+	nowhere = regexp.MustCompile(`()^$`)
 
 	complaints = []complaint{
 		{"mapping values are not allowed", regexp.MustCompile(`:(?: .*?)?(:)(?: |$)`),
@@ -29,6 +30,8 @@ var (
 			"a { that is not closed, or a comma missing between two keys", "{pause: water, time: 30s}"},
 		{"',' or ']'", regexp.MustCompile(`(\[)`),
 			"a [ that is not closed, or a comma missing", "[one.mp3, two.mp3]"},
+		{"expected node content", regexp.MustCompile(`([{\[])`),
+			"a { or [ that is not closed, or nothing between two commas", "{pause: water, time: 30s}"},
 		{"unexpected end of stream", regexp.MustCompile(`[ :{,\[](["'])[^"']*$`),
 			"a quote that is never closed", `quotes come in pairs: "4 x 2-2, 16 x 1-1"`},
 		{"could not find expected ':'", nowhere,
