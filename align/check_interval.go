@@ -3,8 +3,6 @@ package align
 import (
 	"fmt"
 	"math"
-
-	"onphrase/plan"
 )
 
 // noticed is the difference between planned and real seconds from which it
@@ -60,29 +58,44 @@ var intervalEnds = Check{
 			}
 			end := r.music.grid.at(r.to)
 			next := p.after(i)
-			goesOn := next != nil && next.music == r.music && next.Kind != HoldRow && p.itemEnd(i+1) <= r.to+end.left
-			if end.count == 1 || goesOn {
+			if end.count == 1 || next == nil || next.music != r.music || p.goesOn(i, end) {
 				return
 			}
-			g := r.music.grid
 			f := r.about(Note)
-			up, down := g.time(r.to+end.left)-r.at, g.time(r.to-end.count+1)-r.at
-			f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up / g.speed, "seconds_to_phrase_start": max(0, down/g.speed)}
+			up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
+			f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
 			f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, many(end.left, "count"))
-			f.Fix = endsWithPhrase(r, up/g.speed, down/g.speed)
+			f.Fix = endsWithPhrase(r, end)
 			out = append(out, f)
 		})
 		return out
 	},
 }
 
-// endsWithPhrase names the times that end with a phrase.
-func endsWithPhrase(r *laid, up, down float64) string {
-	ways := []string{fmt.Sprintf("%s s ends with the phrase", num(up, 1))}
-	if down > 0 {
-		ways = append(ways, fmt.Sprintf("%s s with the one before", num(down, 1)))
+// goesOn reports whether the item after row i ends within the phrase that
+// row i ends in, so that the two share it.
+func (p *partLayout) goesOn(i int, end place) bool {
+	return p.rows[i+1].Kind != HoldRow && p.itemEnd(i+1) <= p.rows[i].to+end.left
+}
+
+// seconds is how long the row lasts when it ends before count i, as played.
+func (r *laid) seconds(i int) float64 { return (r.music.grid.time(i) - r.at) / r.music.grid.speed }
+
+// endsWithPhrase names the lengths that end with a phrase: the next end, and
+// the one before it when at least half of the work is left.
+func endsWithPhrase(r *laid, end place) string {
+	up, down := r.to+end.left, r.to-end.count+1
+	length := func(i int) string {
+		if r.asked > 0 {
+			return num(r.seconds(i), 1) + " s"
+		}
+		return many(i-r.from, "count")
 	}
-	if _, ok := r.item.Work.(plan.Interval); ok {
+	ways := []string{length(up) + " ends with the phrase"}
+	if 2*(down-r.from) >= r.to-r.from {
+		ways = append(ways, length(down)+" with the one before")
+	}
+	if r.asked > 0 {
 		ways = append(ways, "on: phrase")
 	}
 	return or(ways)

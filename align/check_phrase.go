@@ -77,15 +77,24 @@ func crossing(k RowKind, torn bool, trust float64) Severity {
 	return Watch
 }
 
-// oddInside is the first odd phrase that ends between two counts.
+// oddInside is the first odd phrase that ends between two counts; one that
+// tears the eights goes before one that does not.
 func (g *grid) oddInside(from, to int) (n int, ok bool) {
+	first := 0
 	for n := 1; n < len(g.phrases); n++ {
 		p := g.phrases[n]
-		if end := p.first + p.counts; end > from && end < to && p.counts%beat.PhraseLen != 0 {
+		end := p.first + p.counts
+		if end <= from || end >= to || p.counts%beat.PhraseLen == 0 {
+			continue
+		}
+		if p.counts%eight != 0 {
 			return n, true
 		}
+		if first == 0 {
+			first = n
+		}
 	}
-	return 0, false
+	return first, first > 0
 }
 
 // oddWords names an odd phrase.

@@ -97,10 +97,10 @@ func filling(r *laid, end place) []string {
 		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
 	}
 	if slow, n, ok := split(last, end.left, sides); ok {
-		ways = append(ways, fmt.Sprintf("the same %s as %d x %s, %d x %s%s", many(last.N, "rep"), n, slow, last.N-n, last.Rhythm, aSide(sides)))
+		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), many(last.N, "rep")))
 	}
 	if over := end.count - 1; over%per == 0 && over/per < last.N {
-		ways = append(ways, fmt.Sprintf("%d x %s%s, which end with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))
+		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))
 	}
 	return append(ways, hold)
 }
@@ -115,9 +115,9 @@ func aSide(sides int) string {
 // split keeps the number of repetitions and does n of them in a slower
 // rhythm, so that the set becomes longer by spare counts.
 func split(reps plan.Reps, spare, sides int) (slow plan.Rhythm, n int, ok bool) {
-	for _, t := range ladder {
+	for _, t := range ladder[:3] {
 		more := (t.Counts() - reps.Rhythm.Counts()) * sides
-		if more > 0 && spare%more == 0 && spare/more <= reps.N {
+		if more > 0 && spare%more == 0 && spare/more < reps.N {
 			return t, spare / more, true
 		}
 	}

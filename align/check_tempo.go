@@ -126,7 +126,7 @@ var tempoStretch = Check{
 		for _, p := range l.parts {
 			for i := range p.music {
 				m := &p.music[i]
-				if !m.used || math.Abs(m.grid.speed-1) <= largeStretch {
+				if !m.used || ms(math.Abs(m.grid.speed-1)) <= largeStretch {
 					continue
 				}
 				f := p.about(Watch, m.ref.Pos.Line)

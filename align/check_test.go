@@ -1,0 +1,234 @@
+package align
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"onphrase/plan"
+)
+
+// checkCase is a class on music on which a check fires, or must be silent.
+type checkCase struct {
+	code  string
+	name  string
+	fires Severity // empty: silent
+	head  string   // of the part, beside its track a.mp3
+	items []string
+	songs []song
+	slot  float64
+	says  string             // part of the message
+	fix   string             // part of the fix
+	want  map[string]float64 // figures
+}
+
+var at128 = song{file: "a.mp3", bpm: 128, duration: 240}
+
+func tempo(bpm float64) []song { return []song{{file: "a.mp3", bpm: bpm, duration: 240}} }
+
+func phrased(lengths string) []song {
+	return []song{{file: "a.mp3", bpm: 128, duration: 240, phrases: lengths}}
+}
+
+const squats = `{set: squat, reps: "8 x 4-4"}` // 64 counts, fine on any music here
+
+var checkCases = []checkCase{
+	{code: "track-missing", name: "not there", fires: Fix, items: []string{squats}, songs: []song{{file: "b.mp3", bpm: 128, duration: 100}},
+		says: "a.mp3: not analysed; 1 item of One without a place", want: map[string]float64{"items_without_place": 1}},
+	{code: "track-missing", name: "failed", fires: Fix, items: []string{squats}, songs: []song{{file: "a.mp3", problem: "no steady beat found"}}, says: "no steady beat found"},
+	{code: "track-missing", name: "there", items: []string{squats}, songs: tempo(128)},
+
+	{code: "start-missing", name: "phrase", fires: Fix, head: "start: phrase 99", items: []string{squats}, songs: tempo(128),
+		says: "One starts on phrase 99, but a.mp3 has 16 phrases", fix: "start: phrase 1", want: map[string]float64{"phrases": 16, "counts": 512}},
+	{code: "start-missing", name: "time", fires: Fix, head: "start: 5:00", items: []string{squats}, songs: tempo(128), says: "starts on 5:00"},
+	{code: "start-missing", name: "count", fires: Fix, head: "start: count 600", items: []string{squats}, songs: tempo(128), says: "starts on count 600"},
+	{code: "start-missing", name: "last phrase", head: "start: phrase 16", items: []string{squats}, songs: tempo(128)},
+
+	{code: "music-ends-first", name: "set", fires: Fix, items: []string{`{interval: jog, time: 320 counts}`, squats, `{pause: water, time: 8 counts}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, says: "a.mp3 ends 32 counts (16 s) before the work on it does, during squat",
+		fix: "add a track to One", want: map[string]float64{"missing_counts": 32, "missing_seconds": 16, "items": 2}},
+	{code: "music-ends-first", name: "last set", fires: Fix, items: []string{`{interval: jog, time: 320 counts}`, squats},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, fix: "squat: 5 reps of 4-4 instead of 8; or add a track to One"},
+	{code: "music-ends-first", name: "started late", fires: Fix, head: "start: phrase 3", items: []string{`{interval: jog, time: 320 counts}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, fix: "start: phrase 2"},
+	{code: "music-ends-first", name: "just enough", items: []string{`{interval: jog, time: 320 counts}`, `{set: squat, reps: "5 x 4-4"}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}},
+	{code: "music-ends-first", name: "by the clock", fires: Fix, items: []string{`{interval: jog, time: 50s, on: clock}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 45}}, want: map[string]float64{"missing_seconds": 5}},
+
+	{code: "rhythm-too-fast", name: "singles", fires: Fix, items: []string{`{set: squat, reps: "16 x 1-1"}`},
+		songs: []song{{file: "a.mp3", bpm: 130, duration: 240}, {file: "b.mp3", bpm: 74, duration: 240}},
+		says:  "squat, 16 x 1-1 at 130 BPM: 0.46 s each way is likely hard to control for this move at full range (fine from 0.8 s, too fast below 0.55 s)",
+		fix:   "8 x 2-2 in the same 32 counts (0.92 s each way); or music of at most 75 BPM",
+		want:  map[string]float64{"seconds_per_phase": 0.462, "limit_fine_seconds": 0.8, "limit_too_fast_seconds": 0.55, "bpm": 130, "bpm_that_passes": 75}},
+	{code: "rhythm-too-fast", name: "half range", fires: Watch, items: []string{`{set: squat, reps: "16 x 1-1", range: half}`}, songs: tempo(130), says: "half range"},
+	{code: "rhythm-too-fast", name: "up only", fires: Fix, items: []string{`{set: deadlift, reps: "8 x 3-1"}`}, songs: tempo(130), says: "0.46 s up", fix: "8 x 2-2 in the same 32 counts"},
+	{code: "rhythm-too-fast", name: "2-2 past 133", fires: Watch, items: []string{`{set: deadlift, reps: "8 x 2-2"}`}, songs: tempo(134), fix: "music of at most 133 BPM"},
+	{code: "rhythm-too-fast", name: "played too fast", fires: Watch, head: "bpm: 134", items: []string{`{set: deadlift, reps: "8 x 2-2"}`}, songs: tempo(130)},
+	{code: "rhythm-too-fast", name: "taught at half time", head: "taught: half", items: []string{`{set: squat, reps: "16 x 1-1"}`}, songs: tempo(140)},
+	{code: "rhythm-too-fast", name: "pulses", fires: Watch, items: []string{`{set: squat, reps: "32 x pulse"}`}, songs: tempo(130), says: "0.23 s each way", want: map[string]float64{"bpm_that_passes": 107}},
+	{code: "rhythm-too-fast", name: "slow pulses", items: []string{`{set: squat, reps: "32 x pulse"}`}, songs: tempo(107)},
+	{code: "rhythm-too-fast", name: "2-2 at 133", items: []string{`{set: deadlift, reps: "8 x 2-2"}`}, songs: tempo(133)},
+	{code: "rhythm-too-fast", name: "a move without limit", items: []string{`{set: plank, reps: "16 x 1-1"}`}, songs: tempo(160)},
+
+	{code: "swing-too-slow", name: "4-4", fires: Watch, items: []string{`{set: kettlebell swing, reps: "8 x 4-4"}`}, songs: tempo(120), says: "15 a minute"},
+	{code: "swing-too-slow", name: "2-2", items: []string{`{set: kettlebell swing, reps: "8 x 2-2"}`}, songs: tempo(140)},
+
+	{code: "odd-phrase", name: "tag", fires: Fix, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 4 32"),
+		says: "squat runs across phrase 3, a tag of 4 counts; phrase 4 starts after 68 of its 128 counts",
+		fix:  "start it on phrase 4 (68 counts of hold first); or stop it after 8 reps, hold the 4 counts, do the other 8 on phrase 4",
+		want: map[string]float64{"phrase": 3, "phrase_counts": 4, "counts_before_next_phrase": 68}},
+	{code: "odd-phrase", name: "bridge", fires: Watch, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 16 32"), says: "a bridge of 16 counts"},
+	{code: "odd-phrase", name: "a tag that is not sure", fires: Watch, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 4@0.2 32")},
+	{code: "odd-phrase", name: "interval over a tag", fires: Note, items: []string{`{interval: jog, time: 60s}`}, songs: phrased("32 32 4 32")},
+	{code: "odd-phrase", name: "ends before the tag", items: []string{squats, squats}, songs: phrased("32 32 4 32")},
+	{code: "odd-phrase", name: "sides on both sides of the tag", items: []string{`{set: one-arm row, reps: "16 x 2-2", sides: both}`}, songs: phrased("32 32 4 32")},
+	{code: "odd-phrase", name: "64 counts unbroken", items: []string{squats}, songs: phrased("64")},
+
+	{code: "spare-counts", name: "hold", fires: Watch, items: []string{`{set: squat, reps: "6 x 4-4"}`, `{block: A, moves: [{move: march, counts: 32}]}`}, songs: tempo(128),
+		says: "squat ends 16 counts before the end of phrase 2; the class holds for 16 counts", fix: "8 x 4-4 instead of 6 x 4-4"},
+	{code: "spare-counts", name: "next runs over", fires: Watch, items: []string{`{set: squat, reps: "6 x 4-4"}`, squats}, songs: tempo(128), says: "squat starts on count 17 and runs over"},
+	{code: "spare-counts", name: "both sides", fires: Watch, items: []string{`{set: one-arm row, reps: "6 x 2-2", sides: both}`, squats}, songs: tempo(128), fix: "8 x 2-2 instead of 6 x 2-2 a side"},
+	{code: "spare-counts", name: "end of part", fires: Note, items: []string{`{set: squat, reps: "6 x 4-4"}`}, songs: tempo(128), says: "the part ends there"},
+	{code: "spare-counts", name: "filled by the next", items: []string{`{set: squat, reps: "6 x 4-4"}`, `{set: wide squat, reps: "2 x 4-4"}`}, songs: tempo(128)},
+	{code: "spare-counts", name: "used for a setup", items: []string{`{set: squat, reps: "7 x 4-4"}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	{code: "spare-counts", name: "full", items: []string{squats, squats}, songs: tempo(128)},
+
+	{code: "low-trust", name: "phrase", fires: Watch, items: []string{squats, squats}, songs: phrased("32 32 32@0.3 32"),
+		says: "squat lies on phrase 3, whose start is not sure (trust 0.3)", want: map[string]float64{"trust": 0.3, "phrase": 3}},
+	{code: "low-trust", name: "track", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, trust: 0.4}}, says: "a.mp3: the counts may be wrong"},
+	{code: "low-trust", name: "unsteady", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, unsteady: [][2]float64{{20, 25}}}}, says: "without a steady beat, 0:20 to 0:25"},
+	{code: "low-trust", name: "unsteady elsewhere", items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, unsteady: [][2]float64{{31, 35}}}}},
+	{code: "low-trust", name: "doubtful phrase under a pause", items: []string{`{pause: water, time: 30s}`}, songs: phrased("32 32@0.3 32")},
+
+	{code: "tempo-outside-band", name: "far too fast", fires: Watch, head: "kind: strength", items: []string{squats}, songs: tempo(140),
+		says: "a.mp3 at 140 BPM is outside the 122-130 BPM that suit a strength part", want: map[string]float64{"bpm": 140, "band_low_bpm": 122, "band_high_bpm": 130}},
+	{code: "tempo-outside-band", name: "a little", fires: Note, head: "kind: strength", items: []string{squats}, songs: tempo(132), fix: "bpm: 130 (-1.5 % of the recorded tempo)"},
+	{code: "tempo-outside-band", name: "cool-down", fires: Watch, head: "kind: cool-down", items: []string{squats}, songs: tempo(128), says: "up to 100 BPM"},
+	{code: "tempo-outside-band", name: "cool-down at half time", head: "kind: cool-down\ntaught: half", items: []string{squats}, songs: tempo(128)},
+	{code: "tempo-outside-band", name: "played inside", head: "kind: strength\nbpm: 129", items: []string{squats}, songs: tempo(132)},
+	{code: "tempo-outside-band", name: "mixed has none", items: []string{squats}, songs: tempo(170)},
+
+	{code: "tempo-stretched", name: "12 %", fires: Watch, head: "bpm: 112", items: []string{squats}, songs: tempo(100), says: "+12.0 %", fix: "stay within 90-110 BPM"},
+	{code: "tempo-stretched", name: "10 %", head: "bpm: 110", items: []string{squats}, songs: tempo(100)},
+	{code: "tempo-stretched", name: "meant as heard", head: "taught: half\nbpm: 130", items: []string{squats}, songs: tempo(128)},
+
+	{code: "interval-rounded", name: "half a second", fires: Note, items: []string{`{interval: jog, time: 30s}`, `{interval: jog, time: 30s}`}, songs: tempo(130),
+		says: "jog: 30 s become 64 counts, 29.54 s (-0.46 s)", want: map[string]float64{"error_seconds": -0.462, "times": 2, "counts": 64}},
+	{code: "interval-rounded", name: "exact", items: []string{`{interval: jog, time: 30s}`}, songs: tempo(128)},
+	{code: "interval-rounded", name: "by the clock", items: []string{`{interval: jog, time: 30s, on: clock}`}, songs: tempo(130)},
+
+	{code: "interval-mid-phrase", name: "40 counts", fires: Note, items: []string{`{interval: jog, time: 20s}`, squats}, songs: tempo(120),
+		says: "jog ends on count 8 of phrase 2, 24 counts before its end", fix: "32 s ends with the phrase; 16 s with the one before; or on: phrase"},
+	{code: "interval-mid-phrase", name: "on phrase", items: []string{`{interval: jog, time: 20s, on: phrase}`, squats}, songs: tempo(120)},
+	{code: "interval-mid-phrase", name: "filled", items: []string{`{interval: jog, time: 20s}`, `{pause: rest, time: 10s}`, squats}, songs: tempo(128)},
+
+	{code: "over-slot", name: "over", fires: Fix, items: []string{squats, squats}, songs: tempo(128), slot: 50,
+		says: "the class lasts 1:00, 0:10 more than its slot of 0:50", fix: "take out or shorten squat of One (0:30)", want: map[string]float64{"over_seconds": 10}},
+	{code: "over-slot", name: "in time", items: []string{squats, squats}, songs: tempo(128), slot: 60},
+	{code: "under-slot", name: "half empty", fires: Watch, items: []string{squats, squats}, songs: tempo(128), slot: 120, says: "leaves 1:00", want: map[string]float64{"spare_seconds": 60}},
+	{code: "under-slot", name: "slack", items: []string{squats, squats}, songs: tempo(128), slot: 66},
+	{code: "under-slot", name: "not all has a time", items: []string{squats}, songs: []song{{file: "a.mp3", problem: "no steady beat found"}}, slot: 120},
+}
+
+func TestChecks(t *testing.T) {
+	for _, c := range checkCases {
+		t.Run(c.code+"/"+c.name, func(t *testing.T) { c.run(t) })
+	}
+}
+
+func (c checkCase) run(t *testing.T) {
+	class := onePart(t, c.head, c.items...)
+	class.Slot = c.slot
+	for _, s := range c.songs {
+		if s.file != "a.mp3" && !slices.ContainsFunc(class.Parts[0].Tracks, func(r plan.TrackRef) bool { return r.File == s.file }) {
+			class.Parts = append(class.Parts, plan.Part{Name: "Other", Kind: plan.Mixed, Tracks: []plan.TrackRef{{File: s.file}}})
+		}
+	}
+	m := Build(class, songs(c.songs...))
+	i := slices.IndexFunc(m.Findings, func(f Finding) bool { return f.Code == c.code })
+	switch {
+	case i < 0 && c.fires != "":
+		t.Fatalf("silent; found %v", codes(m))
+	case i >= 0 && c.fires == "":
+		t.Fatalf("fires: %s", m.Findings[i].Message)
+	case i < 0:
+		return
+	}
+	f := m.Findings[i]
+	if f.Severity != c.fires {
+		t.Errorf("severity %s, want %s", f.Severity, c.fires)
+	}
+	if !strings.Contains(f.Message, c.says) {
+		t.Errorf("message %q does not say %q", f.Message, c.says)
+	}
+	if !strings.Contains(f.Fix, c.fix) {
+		t.Errorf("fix %q does not say %q", f.Fix, c.fix)
+	}
+	for k, v := range c.want {
+		if got, ok := f.Figures[k]; !ok || math.Abs(got-v) > 0.0011 {
+			t.Errorf("figure %s = %v, want %v", k, got, v)
+		}
+	}
+}
+
+// TestEveryCheckProved holds that each check fires in one case at least, at
+// the gravest severity it claims, and is silent in another.
+func TestEveryCheckProved(t *testing.T) {
+	for _, ch := range Checks() {
+		gravest, silent := false, false
+		for _, c := range checkCases {
+			if c.code == ch.Code {
+				gravest = gravest || c.fires == ch.Severity
+				silent = silent || c.fires == ""
+			}
+		}
+		if !gravest || !silent {
+			t.Errorf("%s: fires at its gravest %v, silent %v", ch.Code, gravest, silent)
+		}
+	}
+}
+
+// TestChecksExplained holds that every check can be explained, and that no
+// finding or explanation calls anything safe or unsafe: the figures are
+// advice.
+func TestChecksExplained(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range Checks() {
+		if c.Code == "" || c.Title == "" || c.Why == "" || c.Source == "" || seen[c.Code] {
+			t.Errorf("check %q is incomplete or doubled", c.Code)
+		}
+		seen[c.Code] = true
+		if got, ok := Explain(c.Code); !ok || got.Title != c.Title {
+			t.Errorf("cannot explain %s", c.Code)
+		}
+		if strings.Contains(strings.ToLower(c.Why+c.Title), "safe") {
+			t.Errorf("%s speaks of safety", c.Code)
+		}
+	}
+	for _, c := range checkCases {
+		class := onePart(t, c.head, c.items...)
+		class.Slot = c.slot
+		for _, f := range Build(class, songs(c.songs...)).Findings {
+			if f.Source == "" || f.Fix == "" || f.Message == "" || len(f.Figures) == 0 {
+				t.Errorf("%s: incomplete finding %+v", c.name, f)
+			}
+			if text := strings.ToLower(fmt.Sprint(f)); strings.Contains(text, "safe") {
+				t.Errorf("%s speaks of safety: %s", f.Code, text)
+			}
+			for k, v := range f.Figures {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("%s: figure %s is %v", f.Code, k, v)
+				}
+			}
+		}
+	}
+}
+
+func TestExplainUnknown(t *testing.T) {
+	if _, ok := Explain("no-such-check"); ok {
+		t.Error("explains a check that is not there")
+	}
+}
