@@ -63,7 +63,7 @@ func (p *partLayout) crosses(i, j int) (Finding, bool) {
 	}
 	f.Message = fmt.Sprintf("%s runs across phrase %d, %s; phrase %d starts after %d of its %s",
 		r.name(), n, oddWords(ph.counts), n+1, into, many(end-r.from, "count"))
-	f.Fix = or(p.around(i, n, into, end-r.from))
+	f.Fix = or(p.around(r, n, end-r.from))
 	return f, true
 }
 
@@ -109,18 +109,45 @@ func oddWords(counts int) string {
 	}
 }
 
-// around lists ways to keep an item clear of odd phrase n.
-func (p *partLayout) around(i, n, into, counts int) []string {
-	r := &p.rows[i]
-	ways := []string{fmt.Sprintf("start it on phrase %d (%s of hold first)", n+1, many(into, "count"))}
+// around lists ways to keep an item of so many counts clear of odd phrase n.
+func (p *partLayout) around(r *laid, n, counts int) []string {
+	var ways []string
 	g := r.music.grid
+	if m, ok := g.unbroken(r.from, counts); ok {
+		wait := g.phrases[m].first - r.from
+		first := many(wait, "count") + " of hold first"
+		if wait > beat.PhraseLen {
+			first = "the next that holds it unbroken; other work first"
+		}
+		ways = append(ways, fmt.Sprintf("start it on phrase %d (%s)", m, first))
+	}
 	before := g.phrases[n].first - r.from // counts of the item before the odd phrase
-	if set, ok := r.item.Work.(plan.Set); ok && before > 0 && len(set.Reps) == 1 {
-		per := set.Reps[0].Rhythm.Counts()
-		if before%per == 0 && before < counts {
-			ways = append(ways, fmt.Sprintf("stop it after %s, hold the %s, do the other %d on phrase %d",
-				many(before/per, "rep"), many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
+	set, ok := r.item.Work.(plan.Set)
+	if !ok || before <= 0 || before >= counts {
+		if len(ways) == 0 {
+			return []string{"other music here"}
+		}
+		return ways
+	}
+	per := set.Reps[0].Rhythm.Counts()
+	if len(set.Reps) == 1 && before%per == 0 {
+		ways = append(ways, fmt.Sprintf("stop it after %s, hold the %s, do the other %d on phrase %d",
+			many(before/per, "rep"), many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
+	}
+	return append(ways, fmt.Sprintf("at most %s", many(before, "count")))
+}
+
+// unbroken is the first phrase from a count on that so many counts can start
+// on without crossing an odd one.
+func (g *grid) unbroken(from, counts int) (n int, ok bool) {
+	for n := 1; n < len(g.phrases); n++ {
+		first := g.phrases[n].first
+		if first <= from || first+counts > g.end() {
+			continue
+		}
+		if _, odd := g.oddInside(first, first+counts); !odd {
+			return n, true
 		}
 	}
-	return ways
+	return 0, false
 }

@@ -24,8 +24,6 @@ type checkCase struct {
 	want  map[string]float64 // figures
 }
 
-var at128 = song{file: "a.mp3", bpm: 128, duration: 240}
-
 func tempo(bpm float64) []song { return []song{{file: "a.mp3", bpm: bpm, duration: 240}} }
 
 func phrased(lengths string) []song {
@@ -78,8 +76,10 @@ var checkCases = []checkCase{
 
 	{code: "odd-phrase", name: "tag", fires: Fix, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 4 32"),
 		says: "squat runs across phrase 3, a tag of 4 counts; phrase 4 starts after 68 of its 128 counts",
-		fix:  "start it on phrase 4 (68 counts of hold first); or stop it after 8 reps, hold the 4 counts, do the other 8 on phrase 4",
+		fix:  "start it on phrase 4 (the next that holds it unbroken; other work first); stop it after 8 reps, hold the 4 counts, do the other 8 on phrase 4; or at most 64 counts",
 		want: map[string]float64{"phrase": 3, "phrase_counts": 4, "counts_before_next_phrase": 68}},
+	{code: "odd-phrase", name: "a phrase further on", fires: Fix, items: []string{`{set: squat, reps: "3 x 4-4"}`, squats}, songs: phrased("32 4 32 4 32"), fix: "start it on phrase 5"},
+	{code: "odd-phrase", name: "short wait", fires: Fix, items: []string{`{set: squat, reps: "3 x 4-4"}`, squats}, songs: phrased("32 4 32"), fix: "start it on phrase 3 (12 counts of hold first)"},
 	{code: "odd-phrase", name: "bridge", fires: Watch, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 16 32"), says: "a bridge of 16 counts"},
 	{code: "odd-phrase", name: "a tag that is not sure", fires: Watch, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 4@0.2 32")},
 	{code: "odd-phrase", name: "interval over a tag", fires: Note, items: []string{`{interval: jog, time: 60s}`}, songs: phrased("32 32 4 32")},

@@ -93,6 +93,14 @@ func timeOf(r align.Row) string {
 	return align.Clock(r.ClassTime)
 }
 
+// span is when a part begins and ends.
+func span(part align.Part) string {
+	if part.Seconds == 0 {
+		return "no time known"
+	}
+	return align.Clock(part.ClassTime) + " to " + align.Clock(part.ClassTime+part.Seconds)
+}
+
 // musicLine describes a track as a part uses it.
 func musicLine(t align.Music) string {
 	name := t.File

@@ -46,7 +46,12 @@ func writeCSV(w io.Writer, m *align.CountMap) error {
 }
 
 func csvCells(r align.Row, found string) []string {
-	seconds := func(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
+	seconds := func(v float64) string {
+		if !r.Placed { // unknown, not nought
+			return ""
+		}
+		return strconv.FormatFloat(v, 'f', 3, 64)
+	}
 	var moves []string
 	for _, s := range r.Moves {
 		moves = append(moves, fmt.Sprintf("%s %d", s.Move, s.Counts))

@@ -30,7 +30,7 @@ func Formats() []Format {
 // name is answered with the nearest one.
 func Find(name string) (Format, error) {
 	want := strings.ToLower(strings.TrimSpace(name))
-	best, slips := "", len(want)/2+1
+	best, slips := "", len(want)/2+2
 	var names []string
 	for _, f := range Formats() {
 		if want == f.Name || want == f.Ext || "."+want == f.Ext {

@@ -37,7 +37,7 @@ func markdownPart(b *strings.Builder, part align.Part) {
 	for _, t := range part.Tracks {
 		fmt.Fprintf(b, "- %s\n", escape(musicLine(t)))
 	}
-	fmt.Fprintf(b, "- %s to %s of the class\n", align.Clock(part.ClassTime), align.Clock(part.ClassTime+part.Seconds))
+	fmt.Fprintf(b, "- in the class: %s\n", span(part))
 }
 
 func markdownTable(b *strings.Builder, rows []align.Row) {

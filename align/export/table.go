@@ -1,6 +1,7 @@
 package export
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -43,12 +44,19 @@ func (p *printer) table(rows []align.Row) {
 		heads = append(heads, c.head)
 	}
 	p.line(p.paint(join(heads, widths), dim))
+	var said []string // the same details are written once
 	for _, r := range rows {
-		p.row(r, widths)
+		details := detailsOf(r)
+		if r.Kind.Work() && slices.Equal(details, said) {
+			details = nil
+		} else if r.Kind.Work() {
+			said = details
+		}
+		p.row(r, details, widths)
 	}
 }
 
-func (p *printer) row(r align.Row, widths []int) {
+func (p *printer) row(r align.Row, details []string, widths []int) {
 	var cells []string
 	for _, c := range tableColumns {
 		cells = append(cells, oneLine(c.cell(r)))
@@ -59,12 +67,12 @@ func (p *printer) row(r align.Row, widths []int) {
 	}
 	lines := wrap(cells[what], widths[what])
 	cells[what] = lines[0]
-	p.line(p.paint(join(cells, widths), style))
+	p.line(p.paint(strings.TrimRight(join(cells, widths), " "), style))
 	indent := strings.Repeat(" ", offset(widths))
 	for _, l := range lines[1:] {
 		p.line(indent + p.paint(l, style))
 	}
-	for _, d := range detailsOf(r) {
+	for _, d := range details {
 		p.wrap(d, indent+"  ", dim)
 	}
 }

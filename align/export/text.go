@@ -108,8 +108,7 @@ func (p *printer) title(m *align.CountMap) {
 
 func (p *printer) part(part align.Part) {
 	p.line("")
-	right := align.Clock(part.ClassTime) + " to " + align.Clock(part.ClassTime+part.Seconds)
-	p.ends(part.Part, right, bold)
+	p.ends(part.Part, span(part), bold)
 	for _, t := range part.Tracks {
 		p.wrap(musicLine(t), "  ", plain)
 	}
@@ -121,7 +120,13 @@ func (p *printer) findings(m *align.CountMap) {
 	p.wrap(summary(m.Findings), "", bold)
 	for _, f := range m.Findings {
 		p.line("")
-		p.line(p.paint(pad(string(f.Severity), 6), inkOf(f.Severity)) + strings.Join(p.whereabouts(f), ", "))
+		for n, l := range wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
+			grade := string(f.Severity)
+			if n > 0 {
+				grade = ""
+			}
+			p.line(p.paint(pad(grade, 6), inkOf(f.Severity)) + l)
+		}
 		p.wrap(f.Message, "      ", plain)
 		if f.Fix != "" {
 			p.wrap("try: "+f.Fix, "      ", plain)

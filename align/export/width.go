@@ -1,6 +1,7 @@
 package export
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -48,13 +49,19 @@ func oneLine(s string) string {
 	return strings.Join(strings.Fields(s), " ")
 }
 
+// together are words that belong to their number: 8 x 2-2, 0.92 s, 126 BPM.
+var together = regexp.MustCompile(`([0-9]) (x [0-9p]|s\b|BPM\b|%)`)
+
+const noBreak = "\u00a0"
+
 // wrap breaks text between words into lines of at most n columns; a word
 // that is longer is broken anywhere. There is always one line.
 func wrap(s string, n int) []string {
 	n = max(n, 2)
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(oneLine(s)) {
+	s = together.ReplaceAllStringFunc(oneLine(s), func(m string) string { return strings.ReplaceAll(m, " ", noBreak) })
+	for _, word := range strings.Split(s, " ") {
 		for columns(word) > n {
 			if line != "" {
 				lines, line = append(lines, line), ""
@@ -73,6 +80,9 @@ func wrap(s string, n int) []string {
 	}
 	if line != "" || len(lines) == 0 {
 		lines = append(lines, line)
+	}
+	for i := range lines {
+		lines[i] = strings.ReplaceAll(lines[i], noBreak, " ")
 	}
 	return lines
 }
