@@ -67,10 +67,20 @@ func runDemo(cmd *cobra.Command, s *streams, o *classFlags, dir string) error {
 	for _, name := range written.names {
 		fmt.Fprintf(&b, "  %s\n", name)
 	}
-	fmt.Fprintf(&b, "\nNext:\n  onphrase analyze %s\n  onphrase check %s\n  onphrase map %s -o count-map.csv\nThen open %s in an editor, change it, and check it again.\n",
-		quoted(filepath.Join(dir, "music")), quoted(class), quoted(class), class)
+	self, music := programName(os.Args[0]), quoted(filepath.Join(dir, "music"))
+	fmt.Fprintf(&b, "\nNext:\n  %s analyze %s\n  %[1]s check %[3]s\n  %[1]s map %[3]s -o count-map.csv\n", self, music, quoted(class))
+	fmt.Fprintf(&b, "Then open %s in an editor, change it, and check it again.\n", class)
 	_, err = s.out.Write([]byte(b.String()))
 	return err
+}
+
+// programName is what the user types to start this program, who may have no
+// binary of it but only 'go run'.
+func programName(started string) string {
+	if strings.Contains(filepath.ToSlash(started), "/go-build") {
+		return "go run ./cmd/onphrase"
+	}
+	return "onphrase"
 }
 
 // quoted is a path as a shell takes it.

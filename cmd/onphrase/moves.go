@@ -13,8 +13,8 @@ import (
 )
 
 const movesLong = `Lists the moves that a class file may name, with the limit of each: how many
-seconds one phase (one way) of a repetition should last at full range. "fine"
-is enough at or above it; below "too fast" it is likely hard to control.
+seconds each way (down, up) of a repetition should last at full range. What is
+too fast is likely hard to control.
 
 With a NAME it shows one move, what its limit rests on, and the fastest music
 for each rhythm. Limits are advice drawn from the sources named: the
@@ -62,33 +62,29 @@ func moveNames(c *plan.Catalog) []string {
 	return names
 }
 
-// listMoves prints a table of the moves by class of movement.
+// listMoves prints the moves under their classes of movement, those without a
+// limit last.
 func listMoves(s *streams, c *plan.Catalog) error {
 	t := &table{cols: []column{
-		{head: "move", least: 16},
-		{head: "class"},
+		{head: "move"},
 		{head: "pattern"},
 		{head: "counts", right: true},
 		{head: "impact"},
-		{head: "fine", right: true},
-		{head: "too fast", right: true},
-		{head: "evidence"},
+		{head: "equipment", least: 12},
 	}}
 	moves := slices.Clone(c.Moves)
 	slices.SortStableFunc(moves, func(a, b plan.Move) int {
 		if (a.Class == "") != (b.Class == "") {
-			return cmp.Compare(len(b.Class), 0) // those with a limit first
+			return strings.Compare(b.Class, a.Class)
 		}
 		return cmp.Or(strings.Compare(a.Class, b.Class), strings.Compare(a.Name, b.Name))
 	})
-	for _, m := range moves {
-		l, limited := c.LimitFor(m)
-		if !limited {
-			t.add(m.Name, dash(m.Class), dash(m.Pattern), countsOf(m), string(m.Impact), "–", "–", "–")
-			continue
+	for i, m := range moves {
+		if i == 0 || m.Class != moves[i-1].Class {
+			t.add("")
+			t.add(classLine(c, m))
 		}
-		t.add(m.Name, m.Class, dash(m.Pattern), countsOf(m), string(m.Impact),
-			seconds(l.Fine), seconds(l.TooFast), string(l.Evidence))
+		t.add("  "+m.Name, dash(m.Pattern), countsOf(m), string(m.Impact), dash(strings.Join(m.Equipment, ", ")))
 	}
 	if err := t.write(s.out, s.width); err != nil {
 		return err
@@ -97,14 +93,24 @@ func listMoves(s *streams, c *plan.Catalog) error {
 	return err
 }
 
+// classLine heads a class of movement.
+func classLine(c *plan.Catalog, m plan.Move) string {
+	if m.Class == "" {
+		return "without a limit"
+	}
+	l, ok := c.LimitFor(m)
+	if !ok {
+		return m.Class
+	}
+	return fmt.Sprintf("%s: fine from %g s each way, too fast below %g s (%s)", m.Class, l.Fine, l.TooFast, l.Evidence)
+}
+
 func dash(text string) string {
 	if text == "" {
 		return "–"
 	}
 	return text
 }
-
-func seconds(s float64) string { return fmt.Sprintf("%.2f s", s) }
 
 func countsOf(m plan.Move) string {
 	if m.Counts == 0 {
@@ -141,7 +147,10 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 		d.line("equipment", "%s", strings.Join(m.Equipment, ", "))
 	}
 	if l, ok := c.LimitFor(m); ok {
-		d.line("limit", "fine at %.2f s a phase or more, likely hard to control below %.2f s (full range)", l.Fine, l.TooFast)
+		d.line("limit", "fine from %g s each way, likely hard to control below %g s (full range)", l.Fine, l.TooFast)
+		if l.TooSlow > 0 {
+			d.line("", "above %g s each way it no longer swings", l.TooSlow)
+		}
 		for _, n := range rhythms {
 			d.line("", "%d down %d up: fine up to %.0f BPM, too fast above %.0f BPM", n, n, 60*float64(n)/l.Fine, 60*float64(n)/l.TooFast)
 		}

@@ -40,7 +40,7 @@ const rootExample = `  onphrase demo                      write a class with its
 
 func newRootCmd(s *streams) *cobra.Command {
 	root := &cobra.Command{
-		Use:           "onphrase COMMAND",
+		Use:           "onphrase",
 		Short:         "Align a class to your own music",
 		Long:          rootLong,
 		Example:       rootExample,
@@ -50,6 +50,8 @@ func newRootCmd(s *streams) *cobra.Command {
 		Args:          knownCommand,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
+	// The root itself runs only to show this help.
+	root.SetUsageTemplate(strings.Replace(root.UsageTemplate(), "{{if .Runnable}}", "{{if and .Runnable .HasParent}}", 1))
 	root.SuggestionsMinimumDistance = 2 // slips of the keyboard
 	root.SetIn(s.in)
 	root.SetOut(s.out)

@@ -5,8 +5,17 @@ import (
 	"strings"
 )
 
-// gap is the space between two columns of a table [columns].
-const gap = 2
+// gap is the space before column i [columns]. Between figures, which line up
+// on the right, less will do.
+func (t *table) gap(i int) int {
+	switch {
+	case i == 0:
+		return 0
+	case t.cols[i-1].right && t.cols[i].right:
+		return 1
+	}
+	return 2
+}
 
 // column heads a column of a table.
 type column struct {
@@ -45,7 +54,7 @@ func (t *table) write(w io.Writer, screen int) error {
 // takes from the widest of those that may be wrapped.
 func (t *table) fit(screen int) []int {
 	widths := make([]int, len(t.cols))
-	total := -gap
+	total := 0
 	for i, c := range t.cols {
 		widths[i] = columns(c.head)
 		for _, row := range t.rows {
@@ -53,7 +62,7 @@ func (t *table) fit(screen int) []int {
 				widths[i] = max(widths[i], columns(row[i]))
 			}
 		}
-		total += widths[i] + gap
+		total += t.gap(i) + widths[i]
 	}
 	for total > screen {
 		widest := -1
@@ -77,19 +86,18 @@ func (t *table) line(b *strings.Builder, widths []int, cells []string, screen in
 	tall, at := 0, 0
 	for i, cell := range cells {
 		w := widths[i]
+		at += t.gap(i)
 		if i == len(cells)-1 && i < len(t.cols)-1 {
 			w = max(screen-at, w)
 		}
 		parts[i] = wrap(cell, w)
 		tall = max(tall, len(parts[i]))
-		at += widths[i] + gap
+		at += widths[i]
 	}
 	for n := range tall {
 		var text strings.Builder
 		for i := range cells {
-			if i > 0 {
-				text.WriteString(strings.Repeat(" ", gap))
-			}
+			text.WriteString(strings.Repeat(" ", t.gap(i)))
 			cell := ""
 			if n < len(parts[i]) {
 				cell = parts[i][n]

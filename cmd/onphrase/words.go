@@ -96,7 +96,7 @@ func wrap(text string, most int) []string {
 		case cut == 0:
 			cut = max(end, 1)
 		}
-		lines = append(lines, strings.TrimSpace(string(rest[:cut])))
+		lines = append(lines, strings.TrimRight(string(rest[:cut]), " "))
 		rest = []rune(strings.TrimLeft(string(rest[cut:]), " "))
 	}
 	if lines == nil {
