@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 )
 
 // noticed is the difference between planned and real seconds from which it
@@ -16,32 +18,43 @@ var intervalRounded = Check{
 	Source:   "arithmetic on the track's own counts",
 	Severity: Note,
 	find: func(l *layout) []Finding {
-		type key struct {
-			part         *partLayout
-			name         string
-			asked, given float64
-		}
 		var out []Finding
-		seen := map[key]int{}
-		l.each(func(p *partLayout, _ int, r *laid) {
-			off := r.Seconds - r.asked
-			if r.asked == 0 || r.music == nil || math.Abs(off) < noticed {
-				return
+		for _, p := range l.parts {
+			if f, ok := p.rounded(); ok {
+				out = append(out, f)
 			}
-			k := key{p, r.Item, r.asked, math.Round(r.Seconds*10) / 10}
-			if i, again := seen[k]; again {
-				out[i].Figures["times"]++
-				return
-			}
-			seen[k] = len(out)
-			f := r.about(Note)
-			f.Figures = map[string]float64{"asked_seconds": r.asked, "given_seconds": r.Seconds, "error_seconds": off, "counts": float64(r.Counts), "times": 1}
-			f.Message = fmt.Sprintf("%s: %s s become %s, %s s (%+.2f s)", r.Item, num(r.asked, 1), many(r.Counts, "count"), num(r.Seconds, 2), off)
-			f.Fix = "on: clock for exactly that time; the next item then waits for its count 1"
-			out = append(out, f)
-		})
+		}
 		return out
 	},
+}
+
+// rounded gathers all timed work of a part in one finding.
+func (p *partLayout) rounded() (Finding, bool) {
+	var f Finding
+	var each []string
+	worst, sum, n := 0.0, 0.0, 0
+	for i := range p.rows {
+		r := &p.rows[i]
+		off := r.Seconds - r.asked
+		if r.asked == 0 || r.music == nil || math.Abs(off) < noticed {
+			continue
+		}
+		if n == 0 {
+			f = r.about(Note)
+		}
+		n, sum = n+1, sum+off
+		if math.Abs(off) > math.Abs(worst) {
+			worst = off
+		}
+		as := fmt.Sprintf("%s s as %s s (%s)", num(r.asked, 1), num(r.Seconds, 1), many(r.Counts, "count"))
+		if !slices.Contains(each, as) {
+			each = append(each, as)
+		}
+	}
+	f.Figures = map[string]float64{"error_seconds": sum, "largest_error_seconds": worst, "times": float64(n)}
+	f.Message = fmt.Sprintf("%s: timed work on whole eights: %s; together %+.1f s", p.part.Name, strings.Join(each, ", "), sum)
+	f.Fix = "on: clock for exactly the time written; the next item then waits for its count 1"
+	return f, n > 0
 }
 
 var intervalEnds = Check{

@@ -76,8 +76,11 @@ func (l *layout) outside(p *partLayout, m *music, b band) (Finding, bool) {
 	}
 	f.Figures = map[string]float64{"bpm": bpm, "band_low_bpm": b.inLow, "band_high_bpm": b.inHigh, "outer_low_bpm": b.outLow, "outer_high_bpm": b.outHigh}
 	f.Source = b.source
-	f.Message = fmt.Sprintf("%s at %s BPM is outside the %s that suit a %s part", m.ref.File, num(bpm, 1), b.words(), p.part.Kind)
-	f.Fix = or(l.inside(m, b))
+	f.Message = fmt.Sprintf("%s at %s BPM is outside %s, the usual tempo of a %s part", m.ref.File, num(bpm, 1), b.words(), p.part.Kind)
+	if b.inLow == 0 {
+		f.Message = fmt.Sprintf("%s at %s BPM is above %s BPM, the usual tempo of a %s part is below", m.ref.File, num(bpm, 1), num(b.inHigh, 0), p.part.Kind)
+	}
+	f.Fix = or(l.inside(p.part, m, b))
 	return f, true
 }
 
@@ -95,9 +98,19 @@ func (b band) words() string {
 const smallStretch, largeStretch = 0.05, 0.10
 
 // inside lists ways to a tempo that suits.
-func (l *layout) inside(m *music, b band) []string {
+func (l *layout) inside(part *plan.Part, m *music, b band) []string {
 	var ways []string
 	now := m.grid.bpm * m.grid.speed
+	if part.Taught == plan.AsHeard {
+		for _, t := range []struct {
+			as plan.Taught
+			by float64
+		}{{plan.Half, 0.5}, {plan.Double, 2}} {
+			if v := now * t.by; v >= b.inLow && v <= b.inHigh {
+				ways = append(ways, fmt.Sprintf("taught: %s (%s BPM)", t.as, num(v, 1)))
+			}
+		}
+	}
 	goal := min(max(now, b.inLow), b.inHigh)
 	if change := goal/m.grid.bpm - 1; math.Abs(change) <= smallStretch {
 		ways = append(ways, fmt.Sprintf("bpm: %s (%s of the recorded tempo)", num(goal, 0), percent(change)))

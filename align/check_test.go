@@ -104,9 +104,10 @@ var checkCases = []checkCase{
 	{code: "low-trust", name: "doubtful phrase under a pause", items: []string{`{pause: water, time: 30s}`}, songs: phrased("32 32@0.3 32")},
 
 	{code: "tempo-outside-band", name: "far too fast", fires: Watch, head: "kind: strength", items: []string{squats}, songs: tempo(140),
-		says: "a.mp3 at 140 BPM is outside the 122-130 BPM that suit a strength part", want: map[string]float64{"bpm": 140, "band_low_bpm": 122, "band_high_bpm": 130}},
+		says: "a.mp3 at 140 BPM is outside 122-130 BPM, the usual tempo of a strength part", want: map[string]float64{"bpm": 140, "band_low_bpm": 122, "band_high_bpm": 130}},
 	{code: "tempo-outside-band", name: "a little", fires: Note, head: "kind: strength", items: []string{squats}, songs: tempo(132), fix: "bpm: 130 (-1.5 % of the recorded tempo)"},
-	{code: "tempo-outside-band", name: "cool-down", fires: Watch, head: "kind: cool-down", items: []string{squats}, songs: tempo(128), says: "up to 100 BPM"},
+	{code: "tempo-outside-band", name: "cool-down", fires: Watch, head: "kind: cool-down", items: []string{squats}, songs: tempo(128), says: "above 100 BPM, the usual tempo of a cool-down part is below", fix: "taught: half (64 BPM)"},
+	{code: "tempo-outside-band", name: "heard at half time", fires: Watch, head: "kind: strength", items: []string{squats}, songs: tempo(64), fix: "taught: double (128 BPM)"},
 	{code: "tempo-outside-band", name: "cool-down at half time", head: "kind: cool-down\ntaught: half", items: []string{squats}, songs: tempo(128)},
 	{code: "tempo-outside-band", name: "played inside", head: "kind: strength\nbpm: 129", items: []string{squats}, songs: tempo(132)},
 	{code: "tempo-outside-band", name: "mixed has none", items: []string{squats}, songs: tempo(170)},
@@ -116,7 +117,7 @@ var checkCases = []checkCase{
 	{code: "tempo-stretched", name: "meant as heard", head: "taught: half\nbpm: 130", items: []string{squats}, songs: tempo(128)},
 
 	{code: "interval-rounded", name: "half a second", fires: Note, items: []string{`{interval: jog, time: 30s}`, `{interval: jog, time: 30s}`}, songs: tempo(130),
-		says: "jog: 30 s become 64 counts, 29.54 s (-0.46 s)", want: map[string]float64{"error_seconds": -0.462, "times": 2, "counts": 64}},
+		says: "One: timed work on whole eights: 30 s as 29.5 s (64 counts); together -0.9 s", want: map[string]float64{"largest_error_seconds": -0.462, "error_seconds": -0.924, "times": 2}},
 	{code: "interval-rounded", name: "exact", items: []string{`{interval: jog, time: 30s}`}, songs: tempo(128)},
 	{code: "interval-rounded", name: "by the clock", items: []string{`{interval: jog, time: 30s, on: clock}`}, songs: tempo(130)},
 

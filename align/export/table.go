@@ -33,12 +33,12 @@ var tableColumns = []column{
 // gap is the room between two columns.
 const gap = 2
 
-// table writes a part's rows. What does not fit goes on below.
-func (p *printer) table(rows []align.Row) {
+// table writes a part's rows in columns of the given widths. What does not
+// fit goes on below.
+func (p *printer) table(rows []align.Row, widths []int) {
 	if len(rows) == 0 {
 		return
 	}
-	widths := p.widths(rows)
 	var heads []string
 	for _, c := range tableColumns {
 		heads = append(heads, c.head)

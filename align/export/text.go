@@ -26,9 +26,10 @@ func writeText(w io.Writer, m *align.CountMap) error { return Text(w, m, Style{}
 func Text(w io.Writer, m *align.CountMap, s Style) error {
 	p := newPrinter(w, s)
 	p.title(m)
+	widths := p.widths(m.Rows) // the same for every part, so that the eye finds its column
 	for i, part := range m.Parts {
 		p.part(part)
-		p.table(m.RowsOf(i))
+		p.table(m.RowsOf(i), widths)
 	}
 	p.findings(m)
 	p.line("")

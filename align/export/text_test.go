@@ -1,0 +1,99 @@
+package export
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"onphrase/align"
+)
+
+func TestText(t *testing.T) {
+	for _, width := range []int{40, 60, 80, 132} {
+		for name, m := range map[string]*align.CountMap{"demo": demoMap(t), "hostile": hostile()} {
+			var b bytes.Buffer
+			if err := Text(&b, m, Style{Width: width}); err != nil {
+				t.Fatal(err)
+			}
+			for n, l := range strings.Split(b.String(), "\n") {
+				if strings.ContainsAny(l, "\x1b\r\t") || strings.Contains(l, "\u202e") {
+					t.Errorf("%s, line %d: control characters in %q", name, n+1, l)
+				}
+				if width >= 80 && columns(l) > width {
+					t.Errorf("%s, line %d: %d columns of %d: %s", name, n+1, columns(l), width, l)
+				}
+			}
+			for _, c := range Cautions {
+				if !strings.Contains(strings.Join(strings.Fields(b.String()), " "), c) {
+					t.Errorf("%s at %d: caution missing: %s", name, width, c)
+				}
+			}
+		}
+	}
+}
+
+func TestColor(t *testing.T) {
+	var plain, colored bytes.Buffer
+	m := demoMap(t)
+	if err := Text(&plain, m, Style{}); err != nil {
+		t.Fatal(err)
+	}
+	if err := Text(&colored, m, Style{Color: true}); err != nil {
+		t.Fatal(err)
+	}
+	stripped := colored.String()
+	for _, i := range []ink{bold, dim, red, yellow} {
+		stripped = strings.ReplaceAll(stripped, "\x1b["+string(i)+"m", "")
+	}
+	stripped = strings.ReplaceAll(stripped, "\x1b[0m", "")
+	if stripped == colored.String() {
+		t.Error("no colour")
+	}
+	if diff := cmp.Diff(plain.String(), stripped); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestFindings(t *testing.T) {
+	var b bytes.Buffer
+	m := demoMap(t)
+	if err := Findings(&b, m, Style{File: "harbour.yaml"}); err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range m.Findings {
+		if !strings.Contains(b.String(), f.Code) {
+			t.Errorf("%s is not there", f.Code)
+		}
+	}
+	if !strings.Contains(b.String(), "harbour.yaml:22") {
+		t.Errorf("no place in the class file:\n%s", b.String())
+	}
+}
+
+func TestColumns(t *testing.T) {
+	for s, want := range map[string]int{"": 0, "abc": 3, "港の灯": 6, "e\u0301": 1, "é": 1, "Ａ": 2, "한": 2, "ｱ": 1, "a\u200db": 2, "Ω": 1} {
+		if got := columns(s); got != want {
+			t.Errorf("columns(%q) = %d, want %d", s, got, want)
+		}
+	}
+}
+
+func TestWrap(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		n    int
+		want []string
+	}{
+		{"", 10, []string{""}},
+		{"do 8 x 2-2 now", 7, []string{"do", "8 x 2-2", "now"}},
+		{"0.92 s each way", 6, []string{"0.92 s", "each", "way"}},
+		{"港の灯り", 4, []string{"港の", "灯り"}},
+		{"abcdefgh i", 3, []string{"abc", "def", "gh", "i"}},
+	} {
+		if diff := cmp.Diff(c.want, wrap(c.in, c.n)); diff != "" {
+			t.Errorf("wrap(%q, %d):\n%s", c.in, c.n, diff)
+		}
+	}
+}
