@@ -1,13 +1,10 @@
 package beat
 
 import (
-	"onphrase/beat/pulse"
+	"onphrase/beat/bar"
+	"onphrase/beat/phrase"
 	"onphrase/beat/spectral"
-)
-
-const (
-	slowest, fastest = 55, 215 // counts [1/min]
-	fewest           = 8       // counts without which there is no result
+	"onphrase/beat/tempo"
 )
 
 // Analyze finds the counts, count 1 and the phrases of a piece of music. An
@@ -18,24 +15,27 @@ func Analyze(src Source) (Track, error) {
 	if err != nil {
 		return Track{}, err
 	}
-	track := Track{Duration: h.duration, Meter: 4}
-	activation := spectral.Activation(h.onsets)
-	model := pulse.Default(h.onsets.FPS)
-	found := model.Decode(activation, nil, model.SpanOf(slowest, fastest))
-	if len(found.Frames) < fewest {
-		track.Problem = noBeat
-		return track, nil
+	track := Track{Duration: h.duration, Loudness: h.loudness}
+	bands := h.onsets.Even()
+	activation := spectral.Activation(bands)
+	curve := tempo.Measure(bands, h.onsets.FPS).Path()
+	var parts []part
+	for _, s := range curve.Stretches(h.duration) {
+		parts = append(parts, follow(s, h, activation, bands))
 	}
-	for i, f := range found.Frames {
-		track.Beats = append(track.Beats, float64(f)/h.onsets.FPS)
-		track.BeatInBar = append(track.BeatInBar, i%track.Meter+1)
+	track.addBeats(parts)
+	if track.Trust.Beat < leastTrust || len(track.Beats) < fewest {
+		return Track{Duration: h.duration, Loudness: h.loudness, Problem: noBeat}, nil
 	}
-	track.BPM = 60 * float64(len(track.Beats)-1) / (track.Beats[len(track.Beats)-1] - track.Beats[0])
-	for i := 0; i < len(track.Beats); i += PhraseLen {
-		n := min(PhraseLen, len(track.Beats)-i)
-		track.Phrases = append(track.Phrases, Phrase{Time: track.Beats[i], Beat: i, Counts: n, Kind: KindOf(n), Energy: Medium})
-	}
+	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
+	bars := bar.Find(bar.Evidence(sound))
+	track.addBars(bars)
+	track.addPhrases(phrase.Find(sound, bars))
 	return track, nil
 }
 
-const noBeat = "no steady beat found"
+const (
+	noBeat     = "no steady beat found"
+	fewest     = 8   // counts without which there is no result
+	leastTrust = 0.1 // below it, no beat is better than a wrong one
+)

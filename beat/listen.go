@@ -17,6 +17,7 @@ type heard struct {
 	attack   *spectral.Attack
 	tones    *tone.Frames
 	duration float64 // [s]
+	loudness float64 // integrated [LUFS]
 }
 
 // block is how many samples are read at a time, per channel.

@@ -122,7 +122,7 @@ func (d *decoder) step(t int) {
 					score, from = s, near.from+j
 				}
 			}
-			row[i] = float32(score)
+			row[i] = float32(score + d.aimed(span, tau))
 			d.from[d.cell(t, b, tau)] = uint16(from)
 		}
 	}

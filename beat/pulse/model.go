@@ -11,6 +11,9 @@ type Model struct {
 	Steadiness float64
 	// Jump is the log-probability of a beat at which any tempo may follow.
 	Jump float64
+	// Spread is how far a period may be from the likeliest one of its span,
+	// as a share of it (standard deviation).
+	Spread float64
 	// Slots is the part of a beat's positions in which its sound is expected:
 	// the first of so many.
 	Slots int
@@ -18,12 +21,15 @@ type Model struct {
 
 // Default is the model for activations at fps frames per second.
 func Default(fps float64) Model {
-	return Model{FPS: fps, Meter: 1, Steadiness: 100, Jump: -25, Slots: 16}
+	return Model{FPS: fps, Meter: 1, Steadiness: 100, Jump: -25, Spread: 0.01, Slots: 16}
 }
 
 // Span is the range of periods that a beat starting at a frame may have
 // [frames].
-type Span struct{ Min, Max int }
+type Span struct {
+	Min, Max int
+	Aim      float64 // the likeliest period, where one is known; else 0
+}
 
 // SpanOf converts a range of tempi [1/min] to one of periods.
 func (m Model) SpanOf(minBPM, maxBPM float64) Span {
@@ -31,6 +37,31 @@ func (m Model) SpanOf(minBPM, maxBPM float64) Span {
 		Min: max(2, int(math.Floor(60*m.FPS/maxBPM))),
 		Max: max(2, int(math.Ceil(60*m.FPS/minBPM))),
 	}
+}
+
+// Around is the range of periods within a few spreads of the likeliest one
+// [frames].
+func (m Model) Around(period float64) Span {
+	const reach = 3
+	spread := m.spread(period)
+	return Span{
+		Min: max(2, int(math.Floor(period-reach*spread))),
+		Max: max(2, int(math.Ceil(period+reach*spread))),
+		Aim: period,
+	}
+}
+
+// spread is the standard deviation of periods around a likely one: what the
+// music may do, and the rounding to whole frames.
+func (m Model) spread(period float64) float64 { return m.Spread*period + 0.5 }
+
+// aimed is the log-probability of a period within its span.
+func (m Model) aimed(s Span, period int) float64 {
+	if s.Aim == 0 {
+		return 0
+	}
+	d := (float64(period) - s.Aim) / m.spread(s.Aim)
+	return -d * d / 2
 }
 
 // transitions holds log p(τ'|τ) for the periods near τ.

@@ -10,13 +10,13 @@ const (
 	mostLikely  = 0.98
 )
 
-// Activation says for each frame how likely a beat is there, 0-1, from the
-// onset strengths alone. A learned model may take its place.
-func Activation(o *Onsets) []float64 {
-	sum := make([]float64, o.Len())
-	for _, band := range o.Band {
-		for i, v := range evenOut(band, o.FPS) {
-			sum[i] += v / float64(len(o.Band))
+// Activation says for each frame how likely a beat is there, 0-1, from onset
+// curves of several bands, evened out. A learned model may take its place.
+func Activation(bands [][]float64) []float64 {
+	sum := make([]float64, len(bands[0]))
+	for _, band := range bands {
+		for i, v := range band {
+			sum[i] += v / float64(len(bands))
 		}
 	}
 	for i, v := range sum {
@@ -25,8 +25,18 @@ func Activation(o *Onsets) []float64 {
 	return sum
 }
 
-// evenOut divides a curve by its running root mean square.
-func evenOut(x []float64, fps float64) []float64 {
+// Even is the curves of o, evened out.
+func (o *Onsets) Even() [][]float64 {
+	bands := make([][]float64, len(o.Band))
+	for i, b := range o.Band {
+		bands[i] = EvenOut(b, o.FPS)
+	}
+	return bands
+}
+
+// EvenOut divides a curve at fps frames per second by its running root mean
+// square, so that quiet and loud stretches count alike.
+func EvenOut(x []float64, fps float64) []float64 {
 	sums := make([]float64, len(x)+1)
 	for i, v := range x {
 		sums[i+1] = sums[i] + v*v

@@ -1,0 +1,120 @@
+package beat
+
+import (
+	"math"
+	"slices"
+
+	"onphrase/beat/bar"
+	"onphrase/beat/internal/dsp"
+	"onphrase/beat/phrase"
+	"onphrase/beat/reading"
+)
+
+// addBeats joins the parts' beats and what they say about the tempo.
+func (t *Track) addBeats(parts []part) {
+	longest := 0
+	for _, p := range parts {
+		beats := p.Beats
+		for len(beats) > 0 && len(t.Beats) > 0 && beats[0] < t.Beats[len(t.Beats)-1]+p.Period/2 {
+			beats = beats[1:] // the last beat of the part before is this one
+		}
+		if p.silent || len(beats) < 2 {
+			continue
+		}
+		bpm := 60 / p.Period
+		if len(t.Beats) > 0 {
+			t.TempoChanges = append(t.TempoChanges, TempoChange{Time: beats[0], BPM: bpm})
+		}
+		t.Beats = append(t.Beats, beats...)
+		t.Trust.Beat += trustOf(p) * float64(len(beats))
+		if len(beats) > longest {
+			longest = len(beats)
+			t.BPM = bpm
+			t.Alternatives = rivals(p.readings)
+		}
+	}
+	if len(t.Beats) > 0 {
+		t.Trust.Beat /= float64(len(t.Beats))
+	}
+}
+
+const (
+	rivalOdds  = 0.02 // below it a rival is not worth a word
+	sameTempo  = 0.04 // relative
+	mostRivals = 3
+)
+
+// rivals adds up the odds of the readings at other tempi than the first's.
+func rivals(all []reading.Reading) []Rival {
+	var out []Rival
+	for _, r := range all {
+		bpm := 60 / r.Period
+		if near(bpm, 60/all[0].Period) {
+			continue
+		}
+		i := slices.IndexFunc(out, func(o Rival) bool { return near(o.BPM, bpm) })
+		if i < 0 {
+			out = append(out, Rival{BPM: bpm})
+			i = len(out) - 1
+		}
+		out[i].Odds += r.Odds
+	}
+	out = slices.DeleteFunc(out, func(r Rival) bool { return r.Odds < rivalOdds })
+	slices.SortFunc(out, func(a, b Rival) int {
+		if a.Odds > b.Odds {
+			return -1
+		}
+		return 1
+	})
+	return out[:min(len(out), mostRivals)]
+}
+
+func near(a, b float64) bool { return math.Abs(math.Log(a/b)) < sameTempo }
+
+// trustOf is the probability that the beats of a part are right.
+func trustOf(p part) float64 {
+	odds := 0.0
+	for _, r := range p.readings {
+		if near(r.Period, p.readings[0].Period) && samePhase(r.Beats, p.readings[0].Beats) {
+			odds += r.Odds
+		}
+	}
+	return odds
+}
+
+// samePhase reports whether two readings of one tempo mean the same beats.
+func samePhase(a, b []float64) bool {
+	const close = 0.07 // [s]
+	var distance []float64
+	for _, t := range a {
+		i, _ := slices.BinarySearch(b, t)
+		d := math.Inf(1)
+		if i > 0 {
+			d = t - b[i-1]
+		}
+		if i < len(b) {
+			d = min(d, b[i]-t)
+		}
+		distance = append(distance, d)
+	}
+	return len(distance) > 0 && dsp.Median(distance) < close
+}
+
+// addBars takes over the bars found.
+func (t *Track) addBars(b bar.Bars) {
+	t.Meter = b.Meter
+	t.BeatInBar = b.BeatInBar
+	t.Trust.Count1 = b.Trust * t.Trust.Beat
+}
+
+// addPhrases takes over the phrases found.
+func (t *Track) addPhrases(found []phrase.Phrase) {
+	energies := map[phrase.Energy]Energy{phrase.Low: Low, phrase.Medium: Medium, phrase.High: High}
+	for _, p := range found {
+		t.Phrases = append(t.Phrases, Phrase{
+			Time: t.Beats[p.Beat], Beat: p.Beat, Counts: p.Counts, Kind: KindOf(p.Counts),
+			Trust: p.Trust * t.Trust.Count1, Energy: energies[p.Energy],
+		})
+		t.Trust.Phrase += p.Trust * t.Trust.Count1 / float64(len(found))
+	}
+}

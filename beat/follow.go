@@ -1,0 +1,78 @@
+package beat
+
+import (
+	"onphrase/beat/grid"
+	"onphrase/beat/pulse"
+	"onphrase/beat/reading"
+	"onphrase/beat/tempo"
+)
+
+const (
+	slowest, fastest = 50.0, 215.0 // counts [1/min]
+
+	steadiness   = 30    // of the pulse, once the tempo is known
+	periodSpread = 0.005 // how far a count may stray from the tempo's period, relative
+	noJump       = -1e9  // within a stretch the tempo does not jump
+)
+
+// part is a stretch of a track with its beats.
+type part struct {
+	tempo.Stretch
+	grid.Grid
+	readings []reading.Reading // likeliest first; the beats are those of the first
+	silent   bool
+}
+
+// follow finds the beats of one stretch: follow the music at every level,
+// choose the reading that the whole stretch speaks for, and put its beats to
+// where the sounds begin.
+func follow(s tempo.Stretch, h *heard, activation []float64, bands [][]float64) part {
+	fps := h.onsets.FPS
+	from, to := int(s.From*fps), min(int(s.To*fps), len(activation))
+	model := pulse.Model{FPS: fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(fps).Slots}
+	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
+	all := reading.Candidates(activation[from:to], s.From, s.Curve, limits, model)
+	if len(all) == 0 {
+		return part{Stretch: s, silent: true}
+	}
+	all = reading.Choose(all, bands, fps)
+	beats := audible(all[0].Beats, activation, fps)
+	fitted := grid.Fit(beats, grid.Hits(beats, h.attack.Energy, h.attack.FPS))
+	return part{Stretch: s, Grid: fitted, readings: all, silent: len(beats) < 2}
+}
+
+// leastHeard is the activation that shows that something sounds.
+const leastHeard = 0.15
+
+// audible leaves out the beats before the first sound and after the last.
+func audible(beats, activation []float64, fps float64) []float64 {
+	first, last := len(beats), -1
+	for i := range beats {
+		if heardWithin(beats, i, activation, fps) {
+			first, last = min(first, i), i
+		}
+	}
+	if last < 0 {
+		return nil
+	}
+	return beats[first : last+1]
+}
+
+// heardWithin reports whether anything begins between beat i and the next.
+func heardWithin(beats []float64, i int, activation []float64, fps float64) bool {
+	const early = 0.05 // a sound on the beat may begin a little before it [s]
+	period := 0.0
+	if i+1 < len(beats) {
+		period = beats[i+1] - beats[i]
+	} else if i > 0 {
+		period = beats[i] - beats[i-1]
+	}
+	from := max(0, int((beats[i]-early)*fps))
+	to := min(len(activation), int((beats[i]+period-early)*fps))
+	for j := from; j < to; j++ {
+		if activation[j] >= leastHeard {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,99 @@
+package reading
+
+import "math"
+
+// places are where a beat is listened to, as shares of its period: the beat,
+// and the sixteenths and triplets between it and the next.
+var places = []float64{0, 0.25, 1. / 3, 0.5, 2. / 3, 0.75}
+
+const (
+	onPlace = 0 // indices in places
+	halfway = 3
+
+	// slack is how far from a place its sound may begin [s].
+	slack = 0.025
+	// leastSound keeps the logarithm of a silent place finite; onsets are
+	// evened out to a root mean square of 1.
+	leastSound = 0.1
+	// usualPeriod is the period that people move to most readily [s].
+	//
+	// Ref: van Noorden & Moelants 1999, "Resonance in the perception of
+	// musical pulse" (about 120 to the minute).
+	usualPeriod = 0.5
+)
+
+// Clues is what tells one reading from another; see clueNames.
+type Clues []float64
+
+// Hear collects the clues of one reading: beats [s] against onset curves of
+// several bands at fps frames per second, evened out.
+func Hear(beats []float64, bands [][]float64, fps float64) Clues {
+	sound := sample(beats, bands, fps)
+	var c Clues
+	for _, band := range sound {
+		for _, place := range band {
+			c = append(c, math.Log(leastSound+mean(place)))
+		}
+		for _, every := range []int{2, 3, 4} {
+			c = append(c, turn(band[onPlace], every))
+		}
+		c = append(c, turn(band[halfway], 2))
+	}
+	return append(c, tempoClues(beats)...)
+}
+
+// tempoClues say how far the tempo is from the usual, in octaves.
+func tempoClues(beats []float64) []float64 {
+	if len(beats) < 2 {
+		return make([]float64, 4)
+	}
+	period := (beats[len(beats)-1] - beats[0]) / float64(len(beats)-1)
+	x := math.Log2(usualPeriod / period)
+	return []float64{x, x * x, max(0, x-0.25), max(0, -x-0.25)}
+}
+
+// sample is the onset strength by band, place and beat.
+func sample(beats []float64, bands [][]float64, fps float64) [][][]float64 {
+	sound := make([][][]float64, len(bands))
+	for b, curve := range bands {
+		sound[b] = make([][]float64, len(places))
+		for p, share := range places {
+			row := make([]float64, 0, len(beats))
+			for i := 0; i+1 < len(beats); i++ {
+				row = append(row, peak(curve, (beats[i]+share*(beats[i+1]-beats[i]))*fps, slack*fps))
+			}
+			sound[b][p] = row
+		}
+	}
+	return sound
+}
+
+// peak is the greatest value of x within reach of a position.
+func peak(x []float64, pos, reach float64) float64 {
+	m := 0.0
+	for i := max(0, int(math.Ceil(pos-reach))); i <= min(len(x)-1, int(pos+reach)); i++ {
+		m = max(m, x[i])
+	}
+	return m
+}
+
+// turn is how regularly x returns every so many beats: the amplitude of that
+// period relative to the mean, 0-1.
+func turn(x []float64, every int) float64 {
+	re, im, sum := 0.0, 0.0, 0.0
+	for i, v := range x {
+		s, c := math.Sincos(2 * math.Pi * float64(i%every) / float64(every))
+		re += v * c
+		im += v * s
+		sum += v
+	}
+	return math.Hypot(re, im) / (sum + leastSound*float64(len(x)) + 1e-9)
+}
+
+func mean(x []float64) float64 {
+	sum := 0.0
+	for _, v := range x {
+		sum += v
+	}
+	return sum / max(1, float64(len(x)))
+}
