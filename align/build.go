@@ -82,6 +82,7 @@ func lay(c *plan.Class, tracks map[string]beat.Track) *layout {
 		at = p.ends
 	}
 	l.cues()
+	l.leads()
 	return l
 }
 

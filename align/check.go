@@ -21,8 +21,9 @@ type Check struct {
 func Checks() []Check {
 	return []Check{
 		trackMissing, startMissing, musicEnds, rhythmTooFast, swingTooSlow,
-		oddPhrase, spareCounts, lowTrust, tempoBand, tempoStretch,
-		intervalRounded, intervalEnds, overSlot, underSlot,
+		oddPhrase, changeTooShort, spareCounts, sidesUnequal, lowTrust, inThree,
+		tempoBand, tempoStretch, tempoJump, leadUneven, intervalRounded, intervalEnds,
+		overSlot, underSlot,
 	}
 }
 

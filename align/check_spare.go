@@ -17,7 +17,7 @@ var spareCounts = Check{
 		for _, p := range l.parts {
 			var off *plan.Item // already said to start inside a phrase
 			for i := range p.rows {
-				f, next, ok := p.spare(i, off)
+				f, next, ok := l.spare(p, i, off)
 				if ok {
 					out = append(out, f)
 					off = next
@@ -30,7 +30,7 @@ var spareCounts = Check{
 
 // spare judges the end of row i. next is the item that starts inside the
 // phrase because of it, if any.
-func (p *partLayout) spare(i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	if r.music == nil || r.past || (r.Kind != BlockRow && r.Kind != SetRow) {
 		return f, nil, false
@@ -61,7 +61,7 @@ func (p *partLayout) spare(i int, off *plan.Item) (f Finding, next *plan.Item, o
 	f = r.about(grade)
 	f.Figures = map[string]float64{"spare_counts": float64(end.left), "spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
 	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), many(end.left, "count"), end.phrase, then)
-	f.Fix = or(filling(r, end))
+	f.Fix = or(l.filling(r, end))
 	return f, next, true
 }
 
@@ -82,8 +82,9 @@ func (p *partLayout) itemEnd(i int) int {
 	return p.rows[i].to
 }
 
-// filling lists ways to end where the phrase does, the smallest first.
-func filling(r *laid, end place) []string {
+// filling lists ways to end where the phrase does, the smallest first. More
+// of a rhythm that is too fast is none.
+func (l *layout) filling(r *laid, end place) []string {
 	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
@@ -93,7 +94,7 @@ func filling(r *laid, end place) []string {
 	last := set.Reps[len(set.Reps)-1]
 	per := last.Rhythm.Counts() * sides
 	var ways []string
-	if end.left%per == 0 {
+	if _, graded := l.tooFast(r); end.left%per == 0 && !graded {
 		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
 	}
 	if slow, n, ok := split(last, end.left, sides); ok {

@@ -85,7 +85,8 @@ type Row struct {
 	Range     string `json:"range"`
 	Easier    string `json:"easier"`
 	Harder    string `json:"harder"`
-	Moves     []Step `json:"moves"` // of a block
+	Moves     []Step `json:"moves"`    // of a block
+	EndLead   string `json:"end_lead"` // the leg that would lead on after a block
 }
 
 // Step is one move of a block.

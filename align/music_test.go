@@ -23,12 +23,16 @@ type song struct {
 	trust    float64
 	unsteady [][2]float64
 	problem  string
+	meter    int // 4 when not given
 }
 
 func (s song) track() beat.Track {
 	t := beat.Track{
 		File: s.file, BPM: s.bpm, Meter: 4, Duration: s.duration, Unsteady: s.unsteady, Problem: s.problem,
 		Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1},
+	}
+	if s.meter > 0 {
+		t.Meter = s.meter
 	}
 	if s.problem != "" {
 		return beat.Track{File: s.file, Problem: s.problem}
@@ -87,7 +91,10 @@ func classOf(t testing.TB, parts string) *plan.Class {
 func onePart(t testing.TB, head string, items ...string) *plan.Class {
 	t.Helper()
 	var b strings.Builder
-	b.WriteString("  - part: One\n    tracks: [a.mp3]\n")
+	b.WriteString("  - part: One\n")
+	if !strings.Contains(head, "tracks:") {
+		b.WriteString("    tracks: [a.mp3]\n")
+	}
 	for _, l := range strings.Split(strings.TrimSpace(head), "\n") {
 		if l = strings.TrimSpace(l); l != "" {
 			fmt.Fprintf(&b, "    %s\n", l)

@@ -53,7 +53,7 @@ func blockRuns(it *plan.Item, b plan.Block) []run {
 		row.Side = sides[pass%len(sides)]
 		row.Pass, row.Passes = pass+1, times*len(sides)
 		for _, m := range b.Moves {
-			row.Moves = append(row.Moves, Step{Move: m.Move, Count: row.Counts + 1, Counts: m.Counts, Lead: row.Side})
+			row.Moves = append(row.Moves, Step{Move: m.Move, Count: row.Counts + 1, Counts: m.Counts})
 			row.Counts += m.Counts
 		}
 		out = append(out, run{{row: row}})

@@ -1,0 +1,76 @@
+package align
+
+import (
+	"fmt"
+	"slices"
+
+	"onphrase/plan"
+)
+
+var sidesUnequal = Check{
+	Code:     "sides-unequal",
+	Title:    "right and left do not get the same work",
+	Why:      "One side is trained more than the other, and people notice.",
+	Source:   "arithmetic on the class's own rows",
+	Severity: Watch,
+	find: func(l *layout) []Finding {
+		totals := map[string]*sides{}
+		var names []string
+		l.each(func(_ *partLayout, _ int, r *laid) {
+			if r.item == nil || r.Side == "" {
+				return
+			}
+			name := l.moveOf(r)
+			t := totals[name]
+			if t == nil {
+				t = &sides{counts: map[string]int{}, reps: map[string]int{}}
+				totals[name] = t
+				names = append(names, name)
+			}
+			t.last = r
+			t.counts[r.Side] += r.Counts
+			t.reps[r.Side] += r.Reps
+		})
+		slices.Sort(names)
+		var out []Finding
+		for _, n := range names {
+			if f, ok := totals[n].unequal(n); ok {
+				out = append(out, f)
+			}
+		}
+		return out
+	},
+}
+
+// sides adds up one move's work by side.
+type sides struct {
+	counts, reps map[string]int
+	last         *laid
+}
+
+func (t *sides) unequal(name string) (Finding, bool) {
+	const right, left = string(plan.Right), string(plan.Left)
+	if t.counts[right] == t.counts[left] {
+		return Finding{}, false
+	}
+	f := t.last.about(Watch)
+	f.Figures = map[string]float64{
+		"right_counts": float64(t.counts[right]), "left_counts": float64(t.counts[left]),
+		"right_reps": float64(t.reps[right]), "left_reps": float64(t.reps[left]),
+	}
+	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, many(t.counts[right], "count"), many(t.counts[left], "count"))
+	f.Fix = "sides: both; or the same again with the other side"
+	return f, true
+}
+
+// moveOf is the name under which a row's work is added up, one for all the
+// names of a move.
+func (l *layout) moveOf(r *laid) string {
+	if s, ok := r.item.Work.(plan.Set); ok {
+		if m, ok := l.move(s.Move); ok {
+			return m.Name
+		}
+		return s.Move
+	}
+	return "block " + r.Item
+}
