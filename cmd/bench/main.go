@@ -1,0 +1,62 @@
+// Command bench measures the analysis against music whose beats are known.
+//
+// It takes a folder of audio files, each with ID.beats (lines of seconds, tab,
+// beat in bar) and perhaps ID.phrases (seconds, tab, counts) beside it, and a
+// manifest.tsv with columns id, source, style, bpm, bpm_kind and doubt. It
+// prints one line a group: by source, style, tempo band, and overall.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"runtime"
+
+	"golang.org/x/sync/errgroup"
+
+	"onphrase/beat/decode"
+)
+
+func main() {
+	audio := flag.String("audio", "../shared/corpus", "folder of audio files with .beats beside them")
+	table := flag.String("csv", "", "write one line a track to this file")
+	mode := flag.String("decoder", "auto", "auto, builtin or ffmpeg")
+	flag.Parse()
+	if err := run(*audio, *table, *mode); err != nil {
+		fmt.Fprintln(os.Stderr, "bench: error:", err)
+		os.Exit(1)
+	}
+}
+
+func run(audio, table, mode string) error {
+	decoder, err := decode.ParseMode(mode)
+	if err != nil {
+		return err
+	}
+	songs, err := findSongs(audio)
+	if err != nil {
+		return err
+	}
+	results := make([]result, len(songs))
+	var group errgroup.Group
+	group.SetLimit(runtime.GOMAXPROCS(0))
+	before := cpuSeconds()
+	for i, s := range songs {
+		group.Go(func() error {
+			r, err := measure(s, decoder)
+			if err != nil {
+				return err
+			}
+			results[i] = r
+			return nil
+		})
+	}
+	if err := group.Wait(); err != nil {
+		return err
+	}
+	report(os.Stdout, results, cpuSeconds()-before)
+	if table == "" {
+		return nil
+	}
+	return writeCSV(table, results)
+}
