@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 )
 
@@ -59,6 +60,32 @@ func (l *layout) check() []Finding {
 	slices.SortStableFunc(out, func(a, b Finding) int {
 		return cmp.Compare(l.order(a), l.order(b))
 	})
+	return l.fold(out)
+}
+
+// fold makes one finding of those that say the same of one line of the class
+// file on one track: of every round, or of both sides.
+func (l *layout) fold(fs []Finding) []Finding {
+	type key struct {
+		code, part, track, work string
+		line                    int
+	}
+	rows := map[int]Row{0: {}}
+	l.each(func(_ *partLayout, _ int, r *laid) { rows[r.Row.Row] = r.Row })
+	first := map[key]int{}
+	out := []Finding{}
+	for _, f := range fs {
+		r := rows[f.Row]
+		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Reps, r.Rhythm), f.Line}
+		i, again := first[k]
+		if !again || f.Line == 0 || f.Severity != out[i].Severity || f.Row == out[i].Row {
+			f.Also = []int{}
+			first[k] = len(out)
+			out = append(out, f)
+			continue
+		}
+		out[i].Also = append(out[i].Also, f.Row)
+	}
 	return out
 }
 

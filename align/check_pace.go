@@ -16,19 +16,9 @@ var rhythmTooFast = Check{
 	Severity: Fix,
 	find: func(l *layout) []Finding {
 		var out []Finding
-		seen := map[*plan.Reps]int{} // both sides of a set are one finding, the graver
 		l.each(func(_ *partLayout, _ int, r *laid) {
-			f, ok := l.tooFast(r)
-			if !ok {
-				return
-			}
-			i, twice := seen[r.reps]
-			switch {
-			case !twice:
-				seen[r.reps] = len(out)
+			if f, ok := l.tooFast(r); ok {
 				out = append(out, f)
-			case out[i].Severity != Fix && f.Severity == Fix:
-				out[i] = f
 			}
 		})
 		return out

@@ -15,9 +15,8 @@ var swingTooSlow = Check{
 	Severity: Watch,
 	find: func(l *layout) []Finding {
 		var out []Finding
-		seen := map[*plan.Reps]bool{}
 		l.each(func(_ *partLayout, _ int, r *laid) {
-			if r.reps == nil || r.music == nil || seen[r.reps] {
+			if r.reps == nil || r.music == nil {
 				return
 			}
 			set, _ := r.item.Work.(plan.Set)
@@ -25,7 +24,6 @@ var swingTooSlow = Check{
 			if !ok || p.limit.TooSlow == 0 || ms(p.slowest()) <= ms(p.limit.TooSlow) {
 				return
 			}
-			seen[r.reps] = true
 			f := r.about(Watch)
 			per := p.bpm / float64(p.rhythm.Counts())
 			f.Figures = map[string]float64{"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per}

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"onphrase/plan"
 )
 
@@ -107,5 +109,23 @@ func TestChecksExplained(t *testing.T) {
 func TestExplainUnknown(t *testing.T) {
 	if _, ok := Explain("no-such-check"); ok {
 		t.Error("explains a check that is not there")
+	}
+}
+
+// The same line done again, as in rounds, is one finding with all its rows;
+// two rhythms of one set stay two.
+func TestFoldRounds(t *testing.T) {
+	c := onePart(t, "", `{set: squat, reps: "32 x 1-1, 32 x pulse"}`, squats)
+	items := c.Parts[0].Items
+	c.Parts[0].Items = append(items, items...)
+	m := Build(c, songs(song{file: "a.mp3", bpm: 130, duration: 240}))
+	var also [][]int
+	for _, f := range m.Findings {
+		if f.Code == "rhythm-too-fast" {
+			also = append(also, append([]int{f.Row}, f.Also...))
+		}
+	}
+	if want := [][]int{{1, 4}, {2, 5}}; !cmp.Equal(also, want) {
+		t.Errorf("rows %v, want %v", also, want)
 	}
 }

@@ -10,7 +10,8 @@ type Finding struct {
 	Message  string             `json:"message"`
 	Figures  map[string]float64 `json:"figures"`
 	Source   string             `json:"source"`
-	Fix      string             `json:"fix"` // the smallest change that removes it
+	Fix      string             `json:"fix"`  // the smallest change that removes it
+	Also     []int              `json:"also"` // more rows of the same line that it holds for, as in other rounds
 }
 
 // Severity grades a finding.

@@ -27,7 +27,9 @@ func writeCSV(w io.Writer, m *align.CountMap) error {
 	}
 	found := map[int][]string{}
 	for _, f := range m.Findings {
-		found[f.Row] = append(found[f.Row], fmt.Sprintf("%s: %s; %s", f.Severity, f.Message, f.Fix))
+		for _, row := range append([]int{f.Row}, f.Also...) {
+			found[row] = append(found[row], fmt.Sprintf("%s: %s; %s", f.Severity, f.Message, f.Fix))
+		}
 	}
 	for _, r := range m.Rows {
 		if err := c.Write(csvCells(r, strings.Join(found[r.Row], " / "))); err != nil {

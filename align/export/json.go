@@ -22,6 +22,7 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 		out.Rows[i].Moves = list(out.Rows[i].Moves)
 	}
 	for i := range out.Findings {
+		out.Findings[i].Also = list(out.Findings[i].Also)
 		if out.Findings[i].Figures == nil {
 			out.Findings[i].Figures = map[string]float64{}
 		}

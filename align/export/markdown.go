@@ -75,7 +75,7 @@ func markdownFindings(b *strings.Builder, fs []align.Finding) {
 	for _, f := range fs {
 		where := f.Part
 		if f.Row > 0 {
-			where = strings.TrimPrefix(fmt.Sprintf("%s, row %d", where, f.Row), ", ")
+			where = strings.TrimPrefix(where+", "+rowsOf(f), ", ")
 		}
 		fmt.Fprintf(b, "- **%s** %s: %s", f.Severity, escape(where), escape(f.Message))
 		if f.Fix != "" {

@@ -142,7 +142,7 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, f.Part)
 	}
 	if f.Row > 0 {
-		out = append(out, fmt.Sprintf("row %d", f.Row))
+		out = append(out, rowsOf(f))
 	}
 	if f.Line > 0 {
 		at := fmt.Sprintf("line %d", f.Line)
@@ -152,6 +152,18 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, at)
 	}
 	return out
+}
+
+// rowsOf names the rows a finding holds for.
+func rowsOf(f align.Finding) string {
+	if len(f.Also) == 0 {
+		return fmt.Sprintf("row %d", f.Row)
+	}
+	s := fmt.Sprintf("rows %d", f.Row)
+	for _, n := range f.Also {
+		s += fmt.Sprintf(" %d", n)
+	}
+	return s
 }
 
 func inkOf(s align.Severity) ink {
