@@ -72,20 +72,27 @@ func open(f *os.File, size int64, mode Mode) (*Stream, error) {
 	}
 	s := &Stream{format: found.name, file: f}
 	reason := unsupportedError(found.name)
+	var part decoder // decodes some of the file
 	if found.builtin != nil && mode != FFmpeg {
-		s.sound, err = found.builtin(f, size)
+		d, err := found.builtin(f, size)
 		if err == nil {
+			s.sound = d
 			return s, nil
 		}
 		if !errors.As(err, &reason) {
 			return nil, &Error{Place: found.place, Msg: err.Error()}
 		}
-		s.notes = append(s.notes, string(reason)+": decoded by ffmpeg")
+		part = d
+		s.notes = []string{string(reason) + ": decoded by ffmpeg"}
 	}
-	if mode == Builtin {
-		return nil, &Error{Msg: string(reason) + " is not built in", Hint: "let ffmpeg decode it"}
+	if mode != Builtin {
+		s.sound, err = newFFmpeg(f.Name(), reason)
+	} else {
+		err = &Error{Msg: string(reason) + " is not built in", Hint: "let ffmpeg decode it"}
 	}
-	s.sound, err = newFFmpeg(f.Name(), reason)
+	if err != nil && part != nil {
+		s.sound, s.notes, err = part, nil, nil
+	}
 	return s, err
 }
 

@@ -29,7 +29,7 @@ type ffmpegStream struct {
 }
 
 // newFFmpeg starts ffmpeg on a file whose encoding is named for messages.
-func newFFmpeg(path string, encoding unsupportedError) (*ffmpegStream, error) {
+func newFFmpeg(path string, encoding unsupportedError) (decoder, error) {
 	program, err := exec.LookPath("ffmpeg")
 	if err != nil {
 		return nil, &Error{Msg: string(encoding) + " needs ffmpeg, which is not there", Hint: installFFmpeg}

@@ -52,15 +52,15 @@ func newFold(in int, mask uint32) *fold {
 	}
 	speakers := listSpeakers(in, mask)
 	f.left, f.right = make([]float32, in), make([]float32, in)
-	var sumLeft, sumRight float32
-	for i, s := range speakers {
-		f.left[i], f.right[i] = s.gains()
-		sumLeft += f.left[i]
-		sumRight += f.right[i]
+	var sumLeft, sumRight float64
+	for _, s := range speakers {
+		left, right := s.gains()
+		sumLeft += left
+		sumRight += right
 	}
-	for i := range in {
-		f.left[i] /= max(1, sumLeft)
-		f.right[i] /= max(1, sumRight)
+	for i, s := range speakers {
+		left, right := s.gains()
+		f.left[i], f.right[i] = float32(left/max(1, sumLeft)), float32(right/max(1, sumRight))
 	}
 	return f
 }
@@ -83,7 +83,7 @@ func listSpeakers(in int, mask uint32) []speaker {
 }
 
 // gains is the part of a speaker in the left and the right channel.
-func (s speaker) gains() (left, right float32) {
+func (s speaker) gains() (left, right float64) {
 	const minus3dB = math.Sqrt2 / 2
 	switch s {
 	case frontLeft:

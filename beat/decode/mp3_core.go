@@ -29,16 +29,23 @@ const pcmFrame = 4
 // decode returns the frame's samples, 16 bit, two channels, little endian. The
 // slice is valid until the next call.
 func (c *mp3Core) decode(f mp3Frame) []byte {
-	size := f.header.samples() * pcmFrame
-	if cap(c.pcm) < size {
-		c.pcm = make([]byte, size)
-	}
-	c.pcm = c.pcm[:size]
+	c.silence(f.header)
 	if f.cut || !c.load(f) || !c.run() {
 		c.damaged++
 		c.reset()
 		clear(c.pcm)
 	}
+	return c.pcm
+}
+
+// silence returns a frame's worth of silence, valid until the next call.
+func (c *mp3Core) silence(h mp3Header) []byte {
+	size := h.samples() * pcmFrame
+	if cap(c.pcm) < size {
+		c.pcm = make([]byte, size)
+	}
+	c.pcm = c.pcm[:size]
+	clear(c.pcm)
 	return c.pcm
 }
 
@@ -178,7 +185,7 @@ func (r *bitReader) bits(n int) int {
 	return v
 }
 
-// mutedNotes says how many frames are silent and why.
+// notes says how many frames are silent and why.
 func (c *mp3Core) notes() []string {
 	var notes []string
 	if c.damaged > 0 {

@@ -10,6 +10,7 @@ type mp3Frame struct {
 	header mp3Header
 	data   []byte // with its header; valid until the next call
 	offset int64  // in the file [bytes]
+	gap    int64  // stray bytes before it, tags not counted
 	cut    bool   // the next frame begins before this one is complete
 }
 
@@ -22,9 +23,6 @@ type mp3Scanner struct {
 	first  mp3Header // what every frame must agree with
 	locked bool
 
-	skipped int64     // bytes that belong to no frame or tag, after the first frame
-	gaps    int       // places where they stand
-	lead    int64     // the same before the first frame
 	other   mp3Header // the stream that took over, if changed
 	changed bool      // a stream of another kind follows
 }
@@ -49,8 +47,10 @@ func newMP3Scanner(r io.ReaderAt, start, end int64) *mp3Scanner {
 
 // next returns the next frame, io.EOF behind the last complete one.
 func (s *mp3Scanner) next() (mp3Frame, error) {
+	var gap int64
 	if !s.headerAt(0) {
-		if err := s.resync(); err != nil {
+		var err error
+		if gap, err = s.resync(); err != nil {
 			return mp3Frame{}, err
 		}
 	}
@@ -59,7 +59,7 @@ func (s *mp3Scanner) next() (mp3Frame, error) {
 	if !s.locked {
 		s.first, s.locked = h, true
 	}
-	frame := mp3Frame{header: h, offset: s.offset}
+	frame := mp3Frame{header: h, offset: s.offset, gap: gap}
 	b, err := s.in.Peek(h.size())
 	if err != nil {
 		return mp3Frame{}, io.EOF // the last frame is not complete
@@ -141,10 +141,11 @@ func (s *mp3Scanner) chain(at, n int) (mp3Header, bool) {
 // maxMP3Frame is above the longest frame of any layer [bytes].
 const maxMP3Frame = 2881
 
-// resync moves to the next place where frames follow.
-func (s *mp3Scanner) resync() error {
+// resync moves to the next place where frames follow and returns how many
+// bytes, tags not counted, it went over.
+func (s *mp3Scanner) resync() (int64, error) {
 	began := s.offset
-	junk := int64(0)
+	var gap int64
 	for {
 		if s.skipTag() {
 			continue
@@ -153,24 +154,15 @@ func (s *mp3Scanner) resync() error {
 			break
 		}
 		n := s.toNextSync()
-		if n == 0 {
-			return io.EOF
+		if n == 0 || !s.locked && s.offset-began > leadLimit {
+			return gap, io.EOF
 		}
-		junk += int64(n)
-		if !s.locked && s.offset-began > leadLimit {
-			return io.EOF
-		}
+		gap += int64(n)
 	}
-	switch {
-	case s.changed:
-		return io.EOF
-	case !s.locked:
-		s.lead = junk
-	case junk > 0:
-		s.skipped += junk
-		s.gaps++
+	if s.changed {
+		return gap, io.EOF
 	}
-	return nil
+	return gap, nil
 }
 
 // found reports whether a stream goes on (or, at first, begins) here. It notes

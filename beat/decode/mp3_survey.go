@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 )
 
 // mp3Survey is what one pass over the headers of a file tells, before any
@@ -14,13 +15,14 @@ type mp3Survey struct {
 	info       mp3Info
 	tagged     bool  // the first frame is an info frame, not sound
 	frames     int64 // of sound
-	stereo     bool  // any frame has two channels
+	bytes      int64 // of these frames
+	constant   bool  // they all have one bit rate
+	stereo     bool  // any of them has two channels
 	intensity  int   // frames that the built-in decoder gets wrong, by cause
 	misSized   int
-	lead       int64 // junk before the first frame [bytes]
-	skipped    int64 // junk between frames [bytes]
-	gaps       int
-	changed    bool // the stream ends where one of another kind begins
+	lead       int64 // bytes before the first frame that are no ID3 tag
+	gaps       int   // places between frames where stray bytes stand
+	changed    bool  // the stream ends where one of another kind begins
 	other      mp3Header
 }
 
@@ -29,7 +31,7 @@ var errNoFrames = errors.New("no MPEG audio frames")
 
 // surveyMP3 reads the headers of a whole file of the given size [bytes].
 func surveyMP3(r io.ReaderAt, size int64) (mp3Survey, error) {
-	s := mp3Survey{start: skipTags(r, size)}
+	s := mp3Survey{start: skipTags(r, size), constant: true}
 	s.end = trimTags(r, s.start, size)
 	scan := newMP3Scanner(r, s.start, s.end)
 	for n := 0; ; n++ {
@@ -37,16 +39,17 @@ func surveyMP3(r io.ReaderAt, size int64) (mp3Survey, error) {
 		if err != nil {
 			break
 		}
-		if n == 0 {
-			s.first = f.header
-			s.info, s.tagged = readMP3Info(f.header, f.data)
-			if s.tagged {
-				continue
-			}
+		if n > 0 {
+			s.count(f)
+			continue
 		}
-		s.count(f.header)
+		s.first = f.header
+		s.lead = f.offset - skipID3(r, size)
+		if s.info, s.tagged = readMP3Info(f.header, f.data); !s.tagged {
+			f.gap = 0 // what stands before the first frame is no damage
+			s.count(f)
+		}
 	}
-	s.lead, s.skipped, s.gaps = scan.lead, scan.skipped, scan.gaps
 	s.changed, s.other = scan.changed, scan.other
 	if !scan.locked {
 		return s, errNoFrames
@@ -55,8 +58,11 @@ func surveyMP3(r io.ReaderAt, size int64) (mp3Survey, error) {
 }
 
 // count enters one frame of sound.
-func (s *mp3Survey) count(h mp3Header) {
+func (s *mp3Survey) count(f mp3Frame) {
+	h := f.header
+	s.constant = s.constant && (s.frames == 0 || h.bitrate == s.first.bitrate)
 	s.frames++
+	s.bytes += int64(h.size())
 	s.stereo = s.stereo || h.channels() == 2
 	if h.intensity() {
 		s.intensity++
@@ -64,6 +70,36 @@ func (s *mp3Survey) count(h mp3Header) {
 	if h.misSized() {
 		s.misSized++
 	}
+	if f.gap > 0 {
+		s.gaps++
+	}
+}
+
+// missing is how many frames the file should have and has not, where it says
+// how many it should.
+func (s *mp3Survey) missing() int64 { return max(0, s.info.frames-s.frames) }
+
+// lost is how many frames stood in a gap of so many bytes before damage made
+// them unreadable. Bytes that were put in rather than overwritten held none:
+// then no frame is missing, or at a constant bit rate the gap is no whole
+// number of frames. missing is how many are not yet accounted for.
+func (s *mp3Survey) lost(gap, missing int64) int64 {
+	if gap == 0 || s.frames == 0 {
+		return 0
+	}
+	mean := float64(s.bytes) / float64(s.frames)
+	n := math.Round(float64(gap) / mean)
+	const padding = 2 // the most that rounding moves the end of a frame [bytes]
+	if s.constant && math.Abs(float64(gap)-n*mean) > padding {
+		return 0
+	}
+	switch {
+	case s.info.frames > 0:
+		return min(int64(n), missing)
+	case s.constant:
+		return int64(n)
+	}
+	return 0
 }
 
 // misSized reports whether go-mp3 takes the frame for one byte shorter than it
@@ -88,6 +124,3 @@ func (s *mp3Survey) unsupported() string {
 	}
 	return ""
 }
-
-// samples is the length of all frames of sound [samples per channel].
-func (s *mp3Survey) samples() int64 { return s.frames * int64(s.first.samples()) }

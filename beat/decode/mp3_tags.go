@@ -54,10 +54,17 @@ func apeSize(b []byte) int64 {
 // stand at the start, in any number. A tag that claims more than there is does
 // not count.
 func skipTags(r io.ReaderAt, end int64) int64 {
+	return skipAll(r, end, func(b []byte) int64 { return max(id3v2Size(b), apeSize(b)) })
+}
+
+// skipID3 does the same for ID3v2 tags alone, the only ones that all players
+// know at the start of a file.
+func skipID3(r io.ReaderAt, end int64) int64 { return skipAll(r, end, id3v2Size) }
+
+func skipAll(r io.ReaderAt, end int64, tagSize func([]byte) int64) int64 {
 	var at int64
 	for {
-		b := readAt(r, at, apeHeader)
-		size := max(id3v2Size(b), apeSize(b))
+		size := tagSize(readAt(r, at, apeHeader))
 		if size == 0 || at+size > end {
 			return at
 		}

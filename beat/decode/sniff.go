@@ -9,8 +9,10 @@ import (
 
 // finding is what a file turned out to hold.
 type finding struct {
-	name    string // as people call it
-	place   string // for messages of the built-in decoder
+	name  string // as people call it
+	place string // for messages of the built-in decoder
+	// builtin opens the built-in decoder; nil where there is none. With an
+	// unsupportedError it may give one that decodes a part of the file.
 	builtin func(r io.ReaderAt, size int64) (decoder, error)
 }
 
@@ -52,7 +54,7 @@ func sniff(r io.ReaderAt, size int64) (finding, error) {
 	head := readAt(r, start, look)
 	switch {
 	case bytes.HasPrefix(head, []byte("fLaC")):
-		return finding{"FLAC", "flac", openFLAC}, nil
+		return finding{"FLAC", "flac", newFLAC}, nil
 	case magic{8, "WAVE", ""}.in(head) && wavSignature(head):
 		return finding{"WAV", "wav", openWAV}, nil
 	case bytes.HasPrefix(head, []byte("OggS")):
@@ -87,11 +89,13 @@ func wavSignature(b []byte) bool {
 	return false
 }
 
-func openFLAC(r io.ReaderAt, size int64) (decoder, error) { return newFLAC(r, size) }
-
 func openWAV(r io.ReaderAt, size int64) (decoder, error) {
 	start := skipTags(r, size)
-	return newWAV(io.NewSectionReader(r, start, size-start))
+	w, err := newWAV(io.NewSectionReader(r, start, size-start))
+	if err != nil {
+		return nil, err
+	}
+	return w, nil
 }
 
 func openMP3(r io.ReaderAt, size int64) (decoder, error) {
@@ -102,7 +106,11 @@ func openMP3(r io.ReaderAt, size int64) (decoder, error) {
 	if reason := s.unsupported(); reason != "" {
 		return nil, unsupportedError(reason)
 	}
-	return newMP3(r, s), nil
+	m := newMP3(r, s)
+	if s.changed {
+		return m, unsupportedError("MP3 that changes its sample rate")
+	}
+	return m, nil
 }
 
 // mpegName names an MPEG audio stream, empty when there is none.
