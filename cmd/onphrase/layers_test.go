@@ -18,6 +18,7 @@ const module = "onphrase"
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
 	"cmd/onphrase":  {"beat", "beat/decode", "plan", "align", "align/export/...", "samples"},
+	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
 	"align/export":  {"align", "align/export/..."},
 	"align/export/": {"align", "align/export/..."},
 	"align":         {"beat", "plan"},
