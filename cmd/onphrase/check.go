@@ -37,7 +37,7 @@ func newCheckCmd(s *streams) *cobra.Command {
 		Long:  checkLong,
 		Example: `  onphrase check class.yaml
   onphrase check --list
-  onphrase check --explain too-fast`,
+  onphrase check --explain rhythm-too-fast`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if err := oneOf(cmd, "json", "list", "explain"); err != nil {
 				return err
@@ -62,6 +62,8 @@ func newCheckCmd(s *streams) *cobra.Command {
 	cmd.Flags().BoolVar(&o.json, "json", false, "write the findings as JSON (onphrase.findings/1)")
 	cmd.Flags().BoolVar(&o.list, "list", false, "list the checks that are made")
 	cmd.Flags().StringVar(&o.explain, "explain", "", "say what the check with this `CODE` looks for, why, and after which source")
+	cmd.ValidArgsFunction = classFiles
+	complete(cmd, "explain", checkCodes()...)
 	return cmd
 }
 
@@ -95,6 +97,14 @@ func writeFindingsJSON(w io.Writer, m *align.CountMap) error {
 		Class    string          `json:"class"`
 		Findings []align.Finding `json:"findings"`
 	}{"onphrase.findings/1", m.Class, m.Findings})
+}
+
+func checkCodes() []string {
+	var codes []string
+	for _, c := range align.Checks() {
+		codes = append(codes, c.Code)
+	}
+	return codes
 }
 
 func listChecks(s *streams) error {

@@ -29,6 +29,9 @@ func (c *classFlags) register(cmd *cobra.Command) {
 	registerMoves(cmd, &c.moves)
 }
 
+// classFiles offers class files to the shell.
+var classFiles = cobra.FixedCompletions([]string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt)
+
 // build reads a class file, analyses its music and lays the one on the other.
 // All that is wrong with the file is reported before the music is touched.
 func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align.CountMap, error) {

@@ -46,6 +46,7 @@ func newDemoCmd(s *streams) *cobra.Command {
 		},
 	}
 	o.register(cmd)
+	cmd.ValidArgsFunction = cobra.FixedCompletions(nil, cobra.ShellCompDirectiveFilterDirs)
 	return cmd
 }
 

@@ -111,12 +111,14 @@ func rival(t beat.Track) string {
 	return fmt.Sprintf("%.0f", best.BPM)
 }
 
-// trust is the lowest of the three, in percent. It never says 100: nothing
-// heard by a program is certain.
+// trust is the lowest of the three.
 func trust(t beat.Track) string {
-	lowest := min(t.Trust.Beat, t.Trust.Count1, t.Trust.Phrase)
-	return fmt.Sprint(min(99, int(math.Round(100*lowest))))
+	return percent(min(t.Trust.Beat, t.Trust.Count1, t.Trust.Phrase))
 }
+
+// percent writes a trust of 0-1. It never says 100: nothing heard by a program
+// is certain.
+func percent(share float64) string { return fmt.Sprint(min(99, int(math.Round(100*share)))) }
 
 // firstCount1 is where the first phrase starts.
 func firstCount1(t beat.Track) string {
@@ -164,7 +166,8 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 			}
 			continue
 		}
-		fmt.Fprintf(w, "%s: %.1f BPM, %s\n", track.File, track.BPM, clock(track.Duration))
+		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s\n", track.File, track.BPM,
+			clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase))
 		if err := phraseTable(track).write(w, defaultWidth); err != nil {
 			return err
 		}
@@ -183,7 +186,7 @@ func phraseTable(track beat.Track) *table {
 	}}
 	for i, p := range track.Phrases {
 		t.add(fmt.Sprint(i+1), moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
-			fmt.Sprint(min(99, int(math.Round(100*p.Trust)))))
+			percent(p.Trust))
 	}
 	return t
 }

@@ -43,6 +43,7 @@ func newMapCmd(s *streams) *cobra.Command {
 	cmd.Flags().StringVarP(&o.format, "format", "f", "", "the `format`: "+strings.Join(formatNames(), ", "))
 	cmd.Flags().StringVarP(&o.out, "output", "o", "-", "the `FILE` to write; - is standard output")
 	cmd.Flags().BoolVar(&o.force, "force", false, "replace a file that is there already")
+	cmd.ValidArgsFunction = classFiles
 	complete(cmd, "format", formatNames()...)
 	return cmd
 }
