@@ -105,7 +105,8 @@ func TestParseReadsOwnMoves(t *testing.T) {
 		{Name: "Crab Reach", Also: []string{"side crab"}, Class: "press", Pattern: "push", Counts: 4, Switches: true, Impact: plan.LowImpact, Equipment: []string{"mat", "band"}},
 		{Name: "Pier Hop", Impact: plan.NoImpact},
 	}
-	got, problems := plan.ParseMoves("moves.yaml", []byte("onphrase: 1\n"+moves))
+	own, problems := plan.ParseCatalog("moves.yaml", []byte("onphrase: 1\n"+moves), plan.Builtin())
+	got := own.Moves[len(plan.Builtin().Moves):]
 	if diff := cmp.Diff(want, got); diff != "" || len(problems) > 0 {
 		t.Errorf("%v (-want +got):\n%s", problems, diff)
 	}

@@ -8,11 +8,14 @@ import (
 	"sync"
 )
 
-// Catalog is the moves known and the limits of their classes of movement. It
-// must not be changed once it is in use.
+// Catalog is the moves known, the limits of their classes of movement, and
+// the figures a class is held against. It must not be changed once it is in
+// use.
 type Catalog struct {
 	Moves  []Move
 	Limits map[string]Limit // by class of movement
+	Bands  map[PartKind]Band
+	Needs  map[PauseKind]Need
 
 	once   sync.Once
 	index  map[string]int // into Moves, by nameKey of every name
@@ -24,7 +27,7 @@ type Catalog struct {
 var builtinSource []byte
 
 var builtin = sync.OnceValue(func() *Catalog {
-	c, problems := parseCatalog(builtinSource)
+	c, problems := readCatalog("catalog.yaml", builtinSource, &Catalog{}, false)
 	if len(problems) > 0 {
 		panic(problems[0].In("catalog.yaml")) // a test reads it too
 	}
@@ -40,7 +43,7 @@ func (c *Catalog) With(moves []Move) *Catalog {
 	if len(moves) == 0 {
 		return c
 	}
-	return &Catalog{Moves: slices.Concat(c.Moves, moves), Limits: c.Limits}
+	return &Catalog{Moves: slices.Concat(c.Moves, moves), Limits: c.Limits, Bands: c.Bands, Needs: c.Needs}
 }
 
 // Find returns the move of a name or other name, whatever its case, hyphens,

@@ -1,41 +1,93 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 )
 
-// parseCatalog reads a catalogue: the version line, limits, and moves.
-func parseCatalog(src []byte) (*Catalog, []Problem) {
-	c := &Catalog{Limits: map[string]Limit{}}
+// ParseCatalog reads a user's own file over the moves, limits, bands and needs
+// known: what it names is hers, the rest stays.
+func ParseCatalog(file string, src []byte, known *Catalog) (*Catalog, []Problem) {
+	return readCatalog(file, src, known, true)
+}
+
+// readCatalog reads limits, bands, needs and moves. The built-in catalogue
+// must have all of them and name a source for every figure; a user's own file
+// need not.
+func readCatalog(file string, src []byte, known *Catalog, own bool) (*Catalog, []Problem) {
+	what := "a catalogue"
+	if own {
+		what = "a moves file"
+	}
 	r, root := open(src)
 	if root == nil {
-		return c, r.sorted()
+		return known, r.sorted()
 	}
-	m, ok := r.top(root, "a catalogue", "catalog.yaml")
+	m, ok := r.top(root, what, file)
 	if !ok {
-		return c, r.sorted()
+		return known, r.sorted()
 	}
-	for _, n := range m.needList("limits", "limits: and below it - class: squat") {
-		l, ok := r.limit(n)
-		if !ok {
-			continue
-		}
-		if _, twice := c.Limits[l.Class]; twice {
-			r.problem(n, l.Class+" has two limits", "keep one of them")
-		}
-		c.Limits[l.Class] = l
+	c := &Catalog{
+		Limits: overlay(known.Limits, "limit", r, m.section("limits", limitExample, own), own, func(n *yaml.Node) (string, Limit, bool) {
+			l, ok := r.limit(n, known, own)
+			return l.Class, l, ok
+		}),
+		Bands: overlay(known.Bands, "band", r, m.section("bands", bandExample, own), own, func(n *yaml.Node) (PartKind, Band, bool) {
+			b, ok := r.band(n, known, own)
+			return b.Kind, b, ok
+		}),
+		Needs: overlay(known.Needs, "need", r, m.section("needs", needExample, own), own, func(n *yaml.Node) (PauseKind, Need, bool) {
+			d, ok := r.need(n, own)
+			return d.For, d, ok
+		}),
 	}
-	c.Moves = r.moves(m.needList("moves", moveExample), c)
+	c.Moves = slices.Concat(known.Moves, r.moves(m.section("moves", moveExample, own), c))
+	if own && len(m.pairs) == 1 && m.has("onphrase") {
+		r.problem(root, "a moves file has nothing in it", "moves, limits, bands or needs")
+	}
 	m.done()
 	return c, r.sorted()
 }
 
-// limit reads one entry of limits.
-func (r *reader) limit(n *yaml.Node) (Limit, bool) {
-	m, ok := r.mapping(n, "a limit", "- class: squat, and below it fine, too fast, evidence, source")
+// section returns the entries of one list of a catalogue, which a user's own
+// file may leave out.
+func (m *mapping) section(key, example string, own bool) []*yaml.Node {
+	if own {
+		return m.list(key, key+": and below it "+example)
+	}
+	return m.needList(key, key+": and below it "+example)
+}
+
+// overlay reads entries over those known; each key may be written once.
+func overlay[K ~string, V any](known map[K]V, what string, r *reader, list []*yaml.Node, own bool, read func(*yaml.Node) (K, V, bool)) map[K]V {
+	all := map[K]V{}
+	maps.Copy(all, known)
+	seen := map[K]bool{}
+	for _, n := range list {
+		key, v, ok := read(n)
+		if !ok {
+			continue
+		}
+		if seen[key] {
+			r.problem(n, fmt.Sprintf("%s has two %ss", short(string(key)), what), "keep one of them")
+		}
+		seen[key] = true
+		all[key] = v
+	}
+	return all
+}
+
+const limitExample = "- {class: squat, fine: 0.80s, too fast: 0.55s}"
+
+// limit reads one entry of limits. The path of a known class of movement
+// stays when none is written.
+func (r *reader) limit(n *yaml.Node, c *Catalog, own bool) (Limit, bool) {
+	m, ok := r.mapping(n, "a limit", limitExample)
 	if !ok {
 		return Limit{}, false
 	}
@@ -45,8 +97,12 @@ func (r *reader) limit(n *yaml.Node) (Limit, bool) {
 		Fine:     read(m, "fine", m.need("fine", "fine: 0.80s"), parsePhase),
 		TooFast:  read(m, "too fast", m.need("too fast", "too fast: 0.55s"), parsePhase),
 		TooSlow:  read(m, "too slow", m.take("too slow"), parsePhase),
-		Evidence: evidence(m),
-		Source:   m.needText("source", "source: who found it, and where"),
+		Evidence: m.evidence(own),
+		Source:   m.source(own),
+	}
+	if was, known := c.Limits[l.Class]; known && own {
+		l.Path = cmp.Or(l.Path, was.Path)
+		l.TooSlow = cmp.Or(l.TooSlow, was.TooSlow)
 	}
 	if l.Fine > 0 && l.TooFast > l.Fine {
 		r.problem(n, fmt.Sprintf("too fast below %gs but fine from %gs", l.TooFast, l.Fine), "too fast is the shorter one")
@@ -55,8 +111,13 @@ func (r *reader) limit(n *yaml.Node) (Limit, bool) {
 	return l, l.Class != ""
 }
 
-// evidence reads how well a limit is founded, which must be said.
-func evidence(m *mapping) Evidence {
+// evidence reads how well a limit is founded, which the built-in catalogue
+// must say.
+func (m *mapping) evidence(own bool) Evidence {
+	if own && !m.has("evidence") {
+		m.ask("evidence")
+		return Own
+	}
 	m.need("evidence", "evidence: assumption")
 	return word(m, "evidence", Published, CommonPractice, Assumption)
 }

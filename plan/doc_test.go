@@ -28,8 +28,18 @@ func TestDocNamesEveryKey(t *testing.T) {
 		"an interval":       inItem("- {interval: jack, time: 30s, " + odd + "}"),
 		"a pause":           inItem("- {pause: water, time: 30s, " + odd + "}"),
 		"a move":            "onphrase: 1\nclass: x\nmoves: [{name: x, " + odd + "}]\nparts:\n" + goodPart,
+		"a superset":        inItem("- {superset: S, " + odd + ", do: [{pause: water, time: 30s}]}"),
+		"a layer":           inItem("- {block: A, build: layering, moves: [{move: march, counts: 32}], layers: [{move: march, add: arms, " + odd + "}]}"),
+		"a repeat":          inPart("    do:\n      - {pause: water, time: 30s}\n      - {repeat: water, " + odd + "}\n"),
+		"a limit":           "onphrase: 1\nlimits: [{class: squat, fine: 0.8s, too fast: 0.5s, " + odd + "}]\n",
+		"a band":            "onphrase: 1\nbands: [{kind: core, inside: 100-120, " + odd + "}]\n",
+		"a need":            "onphrase: 1\nneeds: [{for: floor, time: 8s, " + odd + "}]\n",
+		"a moves file":      "onphrase: 1\n" + odd + "\nneeds: [{for: floor, time: 8s}]\n",
 	} {
 		_, problems := plan.Parse("class.yaml", []byte(src))
+		if strings.HasPrefix(src, "onphrase: 1\n") && !strings.Contains(src, "class: x") && !strings.Contains(src, "parts:") {
+			_, problems = plan.ParseCatalog("moves.yaml", []byte(src), plan.Builtin())
+		}
 		if len(problems) != 1 {
 			t.Fatalf("%s: %s", what, listProblems(problems))
 		}
@@ -38,7 +48,7 @@ func TestDocNamesEveryKey(t *testing.T) {
 			t.Fatalf("%s: hint %q", what, problems[0].Hint)
 		}
 		for _, key := range regexp.MustCompile(`, | or `).Split(keys, -1) {
-			row := regexp.MustCompile(`(?m)^//\t` + key + ` +\S|\{?` + key + `: .*required$`)
+			row := regexp.MustCompile(`(?m)^//\t` + key + ` +\S|[{ \t]` + key + `:(?: |$)`)
 			if !row.Match(doc) {
 				t.Errorf("%s: the key %s is not in the package comment", what, key)
 			}

@@ -20,7 +20,7 @@ const maxFile = 256 << 10
 // problems then say why.
 func open(src []byte) (*reader, *yaml.Node) {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
-	r := &reader{odd: map[*yaml.Node]bool{}}
+	r := &reader{odd: map[*yaml.Node]bool{}, told: map[string][]Item{}}
 	if p, ok := notText(src); ok {
 		r.problems = append(r.problems, p)
 		return r, nil

@@ -20,6 +20,12 @@ func FuzzParse(f *testing.F) {
 		inItem(`- {set: squat, reps: "4 × 2–2, 8 x pulse", range: half, sides: both, weight: 6 kg}`),
 		inItem("- {block: A, on: eight, times: 010, moves: [{move: march, counts: 20}]}"),
 		inItem("- {interval: jack, time: 8 x 20s/10s, setup: 16 counts}"),
+		inItem("- {interval: jack, series: 8 x 20s/10s, setup: 16 counts}"),
+		inPart("    rounds: 3\n    do:\n      - {superset: S, rounds: 4, do: [{set: squat, reps: 8 x 2-2}]}\n      - {repeat: S}\n"),
+		inItem("- {block: A, build: halving, sides: both, moves: [{move: march, counts: 32}]}"),
+		inItem("- {block: A, build: add-on, hold: walk, moves: [{move: march, counts: 12}, {move: mambo, counts: 28}]}"),
+		inItem("- {block: A, build: layering, layers: [{move: march, add: arms}], moves: [{move: march, counts: 32}]}"),
+		"onphrase: 1\nlimits: [{class: squat, fine: 0.8s, too fast: 0.5s}]\nbands: [{kind: core, inside: 90-120}]\nneeds: [{for: floor, time: 9s}]\n",
 		inPart("    start: 1:02.5\n    bpm: 126.5\n    taught: half\n    do: [{pause: water, time: 1m30s}]\n"),
 		"onphrase: 1\nclass: x\nmoves: [{name: a, also: [b], class: squat, counts: 4, switches: true}]\n",
 	} {
@@ -44,7 +50,7 @@ func FuzzParse(f *testing.F) {
 			checkSense(t, c)
 		}
 		c.MissingTracks([]string{"a.mp3"})
-		plan.ParseMoves("moves.yaml", src)
+		plan.ParseCatalog("moves.yaml", src, plan.Builtin())
 	})
 }
 

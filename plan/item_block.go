@@ -1,17 +1,14 @@
 package plan
 
-import (
-	"fmt"
-	"strings"
-
-	"gopkg.in/yaml.v3"
-)
+import "gopkg.in/yaml.v3"
 
 // Block is choreography that fills whole phrases.
 type Block struct {
-	Sides Sides // Both repeats it with the other lead
-	Times int   // at least 1
-	Moves []Step
+	Sides  Sides // Both repeats it with the other lead
+	Times  int   // at least 1
+	Moves  []Step
+	Build  Build   // how it is built up in front of the class
+	Stages []Stage // it is built up in; none when it is danced as written
 }
 
 // Step is one move of a block and the counts it gets.
@@ -19,22 +16,60 @@ type Step struct {
 	Pos    Pos
 	Move   string
 	Counts int
+	With   []string // what the layers have added: "arms overhead"
 }
 
 func (Block) work() {}
 
-// Pass is the number of counts of going through the moves once.
-func (b Block) Pass() int {
+// Stage is one state of a block that is built up.
+type Stage struct{ Moves []Step }
+
+// Pass is the block danced through once, with one lead.
+type Pass struct {
+	Stage, Stages int // of a block that is built up, from 1; else 1 of 1
+	Side          Sides
+	Moves         []Step
+}
+
+// Passes lists every pass of the block in the order danced: each stage as
+// many times as the block says, every time with each lead.
+func (b Block) Passes() []Pass {
+	stages := b.Stages
+	if len(stages) == 0 {
+		stages = []Stage{{b.Moves}}
+	}
+	var all []Pass
+	for n, s := range stages {
+		for range max(1, b.Times) {
+			for _, side := range b.Sides.Each() {
+				all = append(all, Pass{n + 1, len(stages), side, s.Moves})
+			}
+		}
+	}
+	return all
+}
+
+// countsOf is how many counts the moves take.
+func countsOf(moves []Step) int {
 	sum := 0
-	for _, s := range b.Moves {
+	for _, s := range moves {
 		sum += s.Counts
 	}
 	return sum
 }
 
+// Counts is the number of counts of the pass.
+func (p Pass) Counts() int { return countsOf(p.Moves) }
+
 // Counts is the number of counts of the whole block: every pass, on each of
 // its sides.
-func (b Block) Counts() int { return b.Pass() * b.Sides.Times() * b.Times }
+func (b Block) Counts() int {
+	sum := 0
+	for _, p := range b.Passes() {
+		sum += p.Counts()
+	}
+	return sum
+}
 
 // maxTimes bounds how often a block is repeated.
 const maxTimes = 64
@@ -59,7 +94,9 @@ func readBlock(m *mapping, it *Item, c *Catalog) Work {
 	if it.On == OnClock {
 		m.r.problem(m.value("on"), "a block is danced on counts, not by the clock", "on: phrase, eight or count")
 	}
-	if sure && len(b.Moves) > 0 {
+	p := m.method(c)
+	b.Build = p.method
+	if sure && p.sure && len(b.Moves) > 0 && m.builds(&b, p, unitOf(it), c) {
 		m.fills(it, b)
 	}
 	return b
@@ -79,60 +116,14 @@ func (r *reader) step(n *yaml.Node, c *Catalog) (Step, bool) {
 	return s, true
 }
 
-// fills holds a block to its promise: whole phrases, or whole eights where
-// the instructor says `on: eight` to fill a bridge. On counts it may be any.
-func (m *mapping) fills(it *Item, b Block) {
-	unit, name := countsPerPhrase, "phrase of 32"
+// unitOf is what the passes of a block together fill [counts]: phrases, or
+// eights where the instructor says `on: eight` to fill a bridge; 1 on counts.
+func unitOf(it *Item) int {
 	switch it.On {
 	case OnEight:
-		unit, name = countsPerEight, "8-count"
+		return countsPerEight
 	case OnCount, OnClock:
-		return
+		return 1
 	}
-	spare := b.Counts() % unit
-	if spare == 0 {
-		return
-	}
-	short := unit - spare
-	msg := fmt.Sprintf("block %s takes %s: %d short of a whole %s", it.Name, sum(b), short, name)
-	m.r.problem(m.node, msg, fillHint(b, short, spare, unit))
-}
-
-// sum writes out how the counts of a block add up.
-func sum(b Block) string {
-	var s strings.Builder
-	for i, step := range b.Moves {
-		if i > 0 {
-			s.WriteString(" + ")
-		}
-		fmt.Fprint(&s, step.Counts)
-	}
-	text := s.String()
-	if n := b.Sides.Times() * b.Times; n > 1 {
-		if len(b.Moves) > 1 {
-			text = "(" + text + ")"
-		}
-		text = fmt.Sprintf("%s x %d", text, n)
-	}
-	if len(b.Moves) == 1 && b.Counts() == b.Pass() {
-		return fmt.Sprintf("%d counts", b.Counts())
-	}
-	return fmt.Sprintf("%s = %d counts", text, b.Counts())
-}
-
-// fillHint offers a hold in every pass when that is enough, and the other way
-// out.
-func fillHint(b Block, short, spare, unit int) string {
-	n := b.Sides.Times() * b.Times
-	last := b.Moves[len(b.Moves)-1]
-	if short%n == 0 {
-		return fmt.Sprintf("add a hold of %d counts, like {move: march, counts: %d}", short/n, short/n)
-	}
-	if spare%n == 0 && last.Counts > spare/n {
-		return fmt.Sprintf("take %d counts from %s", spare/n, last.Move)
-	}
-	if unit == countsPerPhrase {
-		return "fill each pass up to 16 or 32 counts, or say on: eight where it fills a bridge"
-	}
-	return "fill each pass up to 8 counts"
+	return countsPerPhrase
 }

@@ -94,7 +94,7 @@ func lengthFault(s string) *fault {
 		if strings.HasPrefix(s, "-") {
 			f.msg, f.hint = shown(s)+" is less than nothing", "30s"
 		} else if strings.Contains(s, "/") {
-			f.msg, f.hint = shown(s)+" is a series, not one length", "one length like 20s; write work and pause as items of their own"
+			f.msg, f.hint = shown(s)+" is a series, not one length", "one length like 20s; an interval may have a series: 8 x 20s/10s"
 		} else if strings.Contains(s, ",") {
 			f.hint = short(strings.Replace(s, ",", ".", 1)) + "? The decimal sign is a point"
 		}

@@ -21,6 +21,7 @@ const (
 	Published      Evidence = "published"
 	CommonPractice Evidence = "common practice"
 	Assumption     Evidence = "assumption"
+	Own            Evidence = "own figures" // set by the user, who need not say why
 )
 
 // PulseClass is the class of movement of every move done as pulses, whatever

@@ -14,6 +14,7 @@ type Move struct {
 	Pattern   string   // one of Patterns; empty when it has none
 	Counts    int      // counts of one repetition in choreography; 0 when it has no fixed number
 	Switches  bool     // one repetition ends on the other foot: the lead changes
+	OneSided  bool     // works one side at a time, so that the other must follow
 	Impact    Impact
 	Equipment []string
 }
@@ -70,6 +71,7 @@ func (r *reader) ownMove(n *yaml.Node, c *Catalog) (Move, bool) {
 		Pattern:   word(m, "pattern", Patterns...),
 		Counts:    read(m, "counts", m.take("counts"), whole(1, maxMove)),
 		Switches:  m.flag("switches"),
+		OneSided:  m.flag("one-sided"),
 		Impact:    word(m, "impact", NoImpact, LowImpact, HighImpact),
 		Equipment: m.texts("equipment", "equipment: [dumbbells]"),
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -20,6 +21,13 @@ func nearest(word string, candidates []string) (string, bool) {
 		}
 	}
 	return best, best != ""
+}
+
+// nearestSorted is nearest for candidates in no order of their own, such as
+// the keys of a map: the same answer every time.
+func nearestSorted(word string, candidates []string) (string, bool) {
+	slices.Sort(candidates)
+	return nearest(word, candidates)
 }
 
 // maxSlips is how many slips a word may have and still be recognised.

@@ -33,6 +33,7 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music = m.path("music")
+	c.Facing = m.facing()
 	for _, n := range m.needList("parts", "parts: and below it - part: Warm-up") {
 		if p, ok := r.part(n, c.Catalog); ok {
 			c.Parts = append(c.Parts, p)
@@ -42,20 +43,13 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	return c, r.sorted()
 }
 
-// ParseMoves reads a file of a user's own moves: the version line and a list
-// of moves, written as in a class file.
-func ParseMoves(file string, src []byte) ([]Move, []Problem) {
-	r, root := open(src)
-	if root == nil {
-		return nil, r.sorted()
+// facing reads where the instructor looks.
+func (m *mapping) facing() Facing {
+	const front = "front" // FacingFront, written out
+	if f := word(m, "facing", front, FacingClass); f != front {
+		return f
 	}
-	m, ok := r.top(root, "a moves file", file)
-	if !ok {
-		return nil, r.sorted()
-	}
-	moves := r.moves(m.needList("moves", moveExample), Builtin())
-	m.done()
-	return moves, r.sorted()
+	return FacingFront
 }
 
 // top opens the mapping that a file consists of and checks its version, which

@@ -54,7 +54,7 @@ func TestParseReadsTheExampleOfTheProduct(t *testing.T) {
 				{Pos: plan.Pos{Line: 23, Col: 9}, Name: "bent-over row", Work: plan.Set{Move: "bent-over row", Reps: []plan.Reps{{N: 4, Rhythm: twoTwo}, {N: 16, Rhythm: oneOne}}, Weight: "heavy", Range: plan.FullRange}},
 				{Pos: plan.Pos{Line: 24, Col: 9}, Name: "deadlift", Work: plan.Set{Move: "deadlift", Reps: []plan.Reps{{N: 4, Rhythm: fourFour}, {N: 8, Rhythm: twoTwo}}, Weight: "heavy", Range: plan.FullRange}},
 				{Pos: plan.Pos{Line: 25, Col: 9}, Name: "one-arm row", Work: plan.Set{Move: "one-arm row", Reps: []plan.Reps{{N: 8, Rhythm: twoTwo}}, Range: plan.FullRange, Sides: plan.Both}},
-				{Pos: plan.Pos{Line: 26, Col: 9}, Name: "water", Work: plan.Pause{Time: plan.Length{Seconds: 30}}},
+				{Pos: plan.Pos{Line: 26, Col: 9}, Name: "water", Work: plan.Pause{Time: plan.Length{Seconds: 30}, Kind: plan.Water}},
 			},
 		}},
 	}

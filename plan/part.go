@@ -16,7 +16,7 @@ type Part struct {
 	Start  Start
 	BPM    float64 // play the tracks at this tempo, pitch kept; 0 as recorded
 	Taught Taught
-	Items  []Item
+	Items  []Item // in the order done: every round, every repeat
 }
 
 // PartKind says what a part of the class is for.
@@ -59,11 +59,7 @@ func (r *reader) part(n *yaml.Node, c *Catalog) (Part, bool) {
 	if p.Kind == "" {
 		p.Kind = Mixed
 	}
-	for _, n := range m.needList("do", "do: and below it - {pause: water, time: 30s}") {
-		if it, ok := r.item(n, c); ok {
-			p.Items = append(p.Items, it)
-		}
-	}
+	p.Items = m.rounds("", m.doList(c))
 	m.done()
 	return p, true
 }

@@ -18,6 +18,8 @@ type reader struct {
 	lines    []string            // of the file, to find places inside a scalar
 	odd      map[*yaml.Node]bool // nodes of which nothing (more) is to be said
 	problems []Problem
+	told     map[string][]Item // what repeat may name, by nameKey
+	total    int               // items read so far
 }
 
 // fault is a problem inside one scalar, found by a parser that knows nothing

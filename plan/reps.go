@@ -76,7 +76,7 @@ func parseOneReps(piece string) (Reps, *fault) {
 // file writes otherwise.
 func misread(text string) *fault {
 	if f := thirdX.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or write each round as a set of its own", integer(f[1])*integer(f[2]), short(f[3]))}
+		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or rounds: %s on a superset", integer(f[1])*integer(f[2]), short(f[3]), f[1])}
 	}
 	if f := reversed.FindStringSubmatch(text); f != nil {
 		return &fault{msg: shown(text) + " has the rhythm first", hint: fmt.Sprintf("%s x %s?", f[2], f[1])}

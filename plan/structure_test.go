@@ -51,13 +51,13 @@ func TestParseRefusesUnknownMoves(t *testing.T) {
 func TestParseRefusesBadItems(t *testing.T) {
 	checkCases(t, inItem, []badCase{
 		{"- ▶water", `an item is written as keys and values, not as "water"`, "like - {pause: water, time: 30s}"},
-		{"- ▶{time: 30s}", "an item must be a block, set, interval or pause", "like - {pause: water, time: 30s}"},
+		{"- ▶{time: 30s}", "an item must be a block, set, interval, pause, superset or repeat", "like - {pause: water, time: 30s}"},
 		{"- {▶pasue: water, time: 30s}", `unknown key "pasue" in an item`, "pause?"},
 		{"- {▶exercise: squat, reps: 8 x 2-2}", `unknown key "exercise" in an item`, "set?"},
 		{"- ▶{set: squat, pause: water, reps: 8 x 2-2}", "an item is both a set and a pause", "make two items of it"},
 		{"- {pause: water, time: 30s, ▶tmie: 3s}", `unknown key "tmie" in a pause`, "time?"},
 		{"- {pause: water, time: 30s, ▶Cue: drink}", `unknown key "Cue" in a pause`, "cue?"},
-		{"- {pause: water, time: 30s, ▶zzz: 3s}", `unknown key "zzz" in a pause`, "a pause may have pause, on, cue, setup, easier, harder or time"},
+		{"- {pause: water, time: 30s, ▶zzz: 3s}", `unknown key "zzz" in a pause`, "a pause may have pause, on, cue, setup, easier, harder, time or for"},
 		{"- {pause: water, time: 30s, ▶reps: 8 x 2-2}", `unknown key "reps" in a pause`, "reps belongs to a set"},
 		{"- {pause: water, time: 30s, ▶time: 40s}", "time is written twice in an item, first on line 7", "keep one of them"},
 		{"- {pause: water, time: 30s, cue: drink, ▶then breathe}", `unknown key "then breathe" in a pause`, `text with a comma in it needs straight quotes: "4 x 2-2, 16 x 1-1"`},
@@ -118,7 +118,7 @@ func TestParseRefusesBadFiles(t *testing.T) {
 		{"▶class: Harbour\nonphrase: 1\nparts:\n" + goodPart, "class stands before the version", "a class file begins with the line onphrase: 1"},
 		{"▶onphrase: 1\nparts:\n" + goodPart, "a class file needs class", "like class: Harbour Strong 45"},
 		{"▶onphrase: 1\nclass: Harbour\n", "a class file needs parts", "like parts: and below it - part: Warm-up"},
-		{"onphrase: 1\n▶titel: x\n" + head, `unknown key "titel" in a class file`, "a class file may have onphrase, moves, class, slot, music or parts"},
+		{"onphrase: 1\n▶titel: x\n" + head, `unknown key "titel" in a class file`, "a class file may have onphrase, moves, class, slot, music, facing or parts"},
 		{"onphrase: 1\n▶title: x\n" + head, `unknown key "title" in a class file`, "class?"},
 		{"onphrase: 1\nslot: ▶45\n" + head, `slot: "45" is no time in the studio`, `"45:00" for 45 minutes?`},
 		{"onphrase: 1\nslot: ▶45 min\n" + head, `slot: "45 min" is no time in the studio`, `"45:00" for 45 minutes?`},
@@ -164,7 +164,7 @@ func TestParseRefusesBadOwnMoves(t *testing.T) {
 		{"{name: crab reach, impact: ▶hihg}", `impact: "hihg" is not one of none, low or high`, "high?"},
 		{"{name: crab reach, counts: ▶99}", "counts: 99 is out of range", "a whole number from 1 to 64"},
 		{"{name: crab reach, switches: ▶sometimes}", `switches: "sometimes" is neither yes nor no`, "true or false"},
-		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, switches, impact or equipment"},
+		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, switches, one-sided, impact or equipment"},
 		{"{name: crab reach}\n  - ▶{name: Crab-Reaches}", `the name "Crab-Reaches" is taken by the move on line 4`, "every name stands for one move"},
 		{"{name: crab reach, also: ▶crab}", `also is a list, not "crab"`, "like also: [side crab]"},
 	})

@@ -12,7 +12,7 @@ func TestHintsOfferKnownWords(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	known := func(word string) bool { return regexp.MustCompile(`[ \t]` + word + `[ ,;(]`).Match(doc) }
+	known := func(word string) bool { return regexp.MustCompile(`[ \t]` + word + `[ ,;:(]`).Match(doc) }
 	for typed, words := range otherWords {
 		if typed != fold(typed) {
 			t.Errorf("%q is not folded", typed)

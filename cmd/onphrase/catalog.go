@@ -13,7 +13,7 @@ import (
 
 // registerMoves adds the flag that names the user's own moves.
 func registerMoves(cmd *cobra.Command, file *string) {
-	cmd.Flags().StringVar(file, "moves", "", "a `FILE` of your own moves (default: moves.yaml in your configuration folder, where there is one)")
+	cmd.Flags().StringVar(file, "moves", "", "a `FILE` of your own moves, limits and tempo bands (default: moves.yaml in your configuration folder, where there is one)")
 }
 
 // catalog is the built-in moves and the user's own. Her file in the
@@ -34,9 +34,9 @@ func catalog(s *streams, file string) (*plan.Catalog, error) {
 	case err != nil:
 		return nil, failed("", "%s: %s", path, reason(err))
 	}
-	moves, problems := plan.ParseMoves(path, src)
+	own, problems := plan.ParseCatalog(path, src, plan.Builtin())
 	if err := problemsIn(s, path, problems); err != nil {
 		return nil, err
 	}
-	return plan.Builtin().With(moves), nil
+	return own, nil
 }
