@@ -10,15 +10,19 @@ type Phrase struct {
 	Energy Energy
 }
 
-// Find lists the phrases of a track, without gaps, from its first bar that
-// has a pulse to its last whole bar.
+// Find lists the phrases of a track, without gaps, from the first to the last
+// whole bar in which the counts can be heard.
 func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	starts, end := barStarts(bars)
-	starts = starts[leadIn(s, starts, bars.Meter):]
+	first, last := edges(s, starts, bars.Meter)
+	if last < len(starts) {
+		end = starts[last]
+	}
+	starts = starts[first:last]
 	if len(starts) == 0 {
 		return nil
 	}
-	found := segment(odds(clues(s, starts, bars.Meter)))
+	found := segment(odds(Clues(s, starts, bars.Meter)))
 	if len(found.starts) > 1 && found.starts[1] < leastBars {
 		found.starts, found.chance = found.starts[1:], found.chance[1:]
 	}
