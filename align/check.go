@@ -15,6 +15,17 @@ type Check struct {
 	Source   string   // where its figures come from
 	Severity Severity // the gravest it gives
 	find     func(*layout) []Finding
+	details  func(*plan.Catalog) []string
+}
+
+// Details lists, a line each, the figures that the check goes by: those of
+// the program or, where she has set her own, the user's. Most checks have
+// none.
+func (c Check) Details(by *plan.Catalog) []string {
+	if c.details == nil {
+		return nil
+	}
+	return c.details(by)
 }
 
 // Checks lists every check, in the order in which their findings are shown

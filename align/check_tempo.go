@@ -7,42 +7,24 @@ import (
 	"onphrase/plan"
 )
 
-// band is the tempo that suits a kind of part [BPM]. Inside is what most
-// published figures agree on, outer what any of them allows.
-type band struct {
-	inLow, inHigh, outLow, outHigh float64
-	source                         string
-}
-
-// bands by kind of part. A mixed part has none: its items decide.
-//
-// Ref: trade.md section 2. The published figures disagree; the bands are our
-// reading of them.
-var bands = map[plan.PartKind]band{
-	plan.WarmUp: {120, 135, 118, 136,
-		"a university's aerobics guidelines 125-135; instructors' pages 118-136"},
-	plan.Cardio: {122, 150, 100, 160,
-		"a certification text (quoted 2012, 2013) 122-129 low to mid impact, 130-160 high; instructors' pages up to 145 low, 130-155 high"},
-	plan.Strength: {122, 130, 100, 132,
-		"a certification text (quoted 2012, 2013) 122-129; an instructor resource 124-130; an instructor's page 100-130s; no trial sets a limit"},
-	plan.Core: {100, 130, 80, 132,
-		"instructors' pages about 130, mat work 80-110"},
-	plan.CoolDown: {0, 100, 0, 110,
-		"a certification text (quoted 2012, 2013) below 100; instructors' pages 80-110"},
-	plan.Stretch: {0, 100, 0, 110,
-		"a certification text (quoted 2012, 2013) below 100; instructors' pages 80-110"},
-}
-
 var tempoBand = Check{
 	Code:     "tempo-outside-band",
 	Title:    "the music is faster or slower than this kind of part usually is",
 	Why:      "Too fast, people shorten their range to keep up; too slow, the part does not reach its intensity. The move and its rhythm decide more than the part does.",
 	Source:   "published tempo bands; they disagree with each other",
 	Severity: Watch,
+	details: func(c *plan.Catalog) []string {
+		var out []string
+		for _, kind := range kindsInOrder {
+			b := c.Bands[kind]
+			out = append(out, fmt.Sprintf("%s: %s BPM, %s at the outside: %s", kind, b.Inside, b.Outer, b.Source))
+		}
+		return out
+	},
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
-			b, ok := bands[p.part.Kind]
+			b, ok := l.catalog().Bands[p.part.Kind]
 			if !ok {
 				continue
 			}
@@ -58,13 +40,13 @@ var tempoBand = Check{
 	},
 }
 
-func (l *layout) outside(p *partLayout, m *music, b band) (Finding, bool) {
+func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
 	bpm := math.Round(m.grid.bpm*m.grid.speed*10) / 10
 	grade := Note
 	switch {
-	case bpm >= b.inLow && bpm <= b.inHigh:
+	case b.Inside.Has(bpm):
 		return Finding{}, false
-	case bpm < b.outLow || bpm > b.outHigh:
+	case !b.Outer.Has(bpm):
 		grade = Watch
 	}
 	f := p.about(grade, m.ref.Pos.Line)
@@ -74,21 +56,14 @@ func (l *layout) outside(p *partLayout, m *music, b band) (Finding, bool) {
 			break
 		}
 	}
-	f.Figures = map[string]float64{"bpm": bpm, "band_low_bpm": b.inLow, "band_high_bpm": b.inHigh, "outer_low_bpm": b.outLow, "outer_high_bpm": b.outHigh}
-	f.Source = b.source
-	f.Message = fmt.Sprintf("%s at %s BPM is outside %s, the usual tempo of a %s part", m.ref.File, num(bpm, 1), b.words(), p.part.Kind)
-	if b.inLow == 0 {
-		f.Message = fmt.Sprintf("%s at %s BPM is above %s BPM, the usual tempo of a %s part is below", m.ref.File, num(bpm, 1), num(b.inHigh, 0), p.part.Kind)
+	f.Figures = map[string]float64{"bpm": bpm, "band_low_bpm": b.Inside.Low, "band_high_bpm": b.Inside.High, "outer_low_bpm": b.Outer.Low, "outer_high_bpm": b.Outer.High}
+	f.Source = b.Source
+	f.Message = fmt.Sprintf("%s at %s BPM is outside %s, the usual tempo of a %s part", m.ref.File, num(bpm, 1), b.Inside.String()+" BPM", p.part.Kind)
+	if b.Inside.Low == 0 {
+		f.Message = fmt.Sprintf("%s at %s BPM is above %s BPM, the usual tempo of a %s part is below", m.ref.File, num(bpm, 1), num(b.Inside.High, 0), p.part.Kind)
 	}
 	f.Fix = or(l.inside(p.part, m, b))
 	return f, true
-}
-
-func (b band) words() string {
-	if b.inLow == 0 {
-		return fmt.Sprintf("up to %s BPM", num(b.inHigh, 0))
-	}
-	return fmt.Sprintf("%s-%s BPM", num(b.inLow, 0), num(b.inHigh, 0))
 }
 
 // smallStretch is the change of tempo that fits a song to a class unnoticed;
@@ -98,7 +73,7 @@ func (b band) words() string {
 const smallStretch, largeStretch = 0.05, 0.10
 
 // inside lists ways to a tempo that suits.
-func (l *layout) inside(part *plan.Part, m *music, b band) []string {
+func (l *layout) inside(part *plan.Part, m *music, b plan.Band) []string {
 	var ways []string
 	now := m.grid.bpm * m.grid.speed
 	if part.Taught == plan.AsHeard {
@@ -106,24 +81,24 @@ func (l *layout) inside(part *plan.Part, m *music, b band) []string {
 			as plan.Taught
 			by float64
 		}{{plan.Half, 0.5}, {plan.Double, 2}} {
-			if v := now * t.by; v >= b.inLow && v <= b.inHigh {
+			if v := now * t.by; b.Inside.Has(v) {
 				ways = append(ways, fmt.Sprintf("taught: %s (%s BPM)", t.as, num(v, 1)))
 			}
 		}
 	}
-	goal := min(max(now, b.inLow), b.inHigh)
+	goal := min(max(now, b.Inside.Low), b.Inside.High)
 	if change := goal/m.grid.bpm - 1; math.Abs(change) <= smallStretch {
 		ways = append(ways, fmt.Sprintf("bpm: %s (%s of the recorded tempo)", num(goal, 0), percent(change)))
 	}
 	for _, p := range l.parts {
 		for i := range p.music {
 			o := &p.music[i]
-			if o.grid != nil && o.ref.File != m.ref.File && o.grid.bpm >= b.inLow && o.grid.bpm <= b.inHigh {
+			if o.grid != nil && o.ref.File != m.ref.File && b.Inside.Has(o.grid.bpm) {
 				return append(ways, fmt.Sprintf("another track, such as %s (%s BPM)", o.ref.File, num(o.grid.bpm, 1)))
 			}
 		}
 	}
-	return append(ways, fmt.Sprintf("another track of %s", b.words()))
+	return append(ways, fmt.Sprintf("another track of %s", b.Inside.String()+" BPM"))
 }
 
 func percent(change float64) string { return fmt.Sprintf("%+.1f %%", 100*change) }

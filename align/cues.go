@@ -112,9 +112,12 @@ func (l *layout) needs(it *plan.Item) (needs, bool) {
 }
 
 // move looks a move up in the class's catalogue.
-func (l *layout) move(name string) (plan.Move, bool) {
+func (l *layout) move(name string) (plan.Move, bool) { return l.catalog().Find(name) }
+
+// catalog is the moves and figures that the class goes by.
+func (l *layout) catalog() *plan.Catalog {
 	if l.class.Catalog == nil {
-		return plan.Move{}, false
+		return plan.Builtin()
 	}
-	return l.class.Catalog.Find(name)
+	return l.class.Catalog
 }

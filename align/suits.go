@@ -16,7 +16,7 @@ func Suits(bpm float64) []plan.PartKind {
 	bpm = math.Round(bpm*10) / 10
 	var kinds []plan.PartKind
 	for _, kind := range kindsInOrder {
-		if b := bands[kind]; bpm > 0 && bpm >= b.inLow && bpm <= b.inHigh {
+		if bpm > 0 && plan.Builtin().Bands[kind].Inside.Has(bpm) {
 			kinds = append(kinds, kind)
 		}
 	}

@@ -27,7 +27,7 @@ func TestSuits(t *testing.T) {
 			t.Errorf("Suits(%v): -want +got\n%s", tt.bpm, diff)
 		}
 	}
-	if len(kindsInOrder) != len(bands) {
-		t.Errorf("%d kinds are listed, %d have a band", len(kindsInOrder), len(bands))
+	if len(kindsInOrder) != len(plan.Builtin().Bands) {
+		t.Errorf("%d kinds are listed, %d have a band", len(kindsInOrder), len(plan.Builtin().Bands))
 	}
 }
