@@ -23,9 +23,11 @@ type ffmpegStream struct {
 	*wavStream
 	child *exec.Cmd
 	out   io.ReadCloser
-	watch *time.Timer // kills a child that hangs; runs only while we wait
 	said  tail
-	over  bool // the child has been waited for
+
+	watch   *time.Timer // kills a child that hangs; runs only while we wait
+	stalled bool        // it did
+	over    bool        // the child has been waited for
 }
 
 // newFFmpeg starts ffmpeg on a file whose encoding is named for messages.
@@ -49,31 +51,34 @@ func newFFmpeg(path string, encoding unsupportedError) (decoder, error) {
 	}
 	f.watch = time.AfterFunc(stallLimit, f.kill)
 	f.wavStream, err = newWAV(f.out)
-	stalled := !f.watch.Stop()
+	f.stalled = !f.watch.Stop()
 	if err == nil {
 		return f, nil
 	}
 	f.Close()
-	return nil, &Error{Place: "ffmpeg", Msg: f.problem(stalled, string(encoding)+" could not be decoded")}
+	return nil, &Error{Place: "ffmpeg", Msg: f.problem(string(encoding) + " could not be decoded")}
 }
 
 func (f *ffmpegStream) read(dst []float32) (int, error) {
 	f.watch.Reset(stallLimit)
 	n, err := f.wavStream.read(dst)
-	stalled := !f.watch.Stop()
-	if n > 0 || err == nil {
-		return n, err
+	var status error
+	if n == 0 {
+		status = f.wait()
 	}
-	status := f.wait()
-	if status != nil || stalled || !errors.Is(err, io.EOF) {
-		return 0, &Error{Place: "ffmpeg", Msg: f.problem(stalled, "it stopped before the end")}
+	f.stalled = !f.watch.Stop() || f.stalled
+	switch {
+	case n > 0:
+		return n, nil
+	case f.stalled || status != nil || !errors.Is(err, io.EOF):
+		return 0, &Error{Place: "ffmpeg", Msg: f.problem("it stopped before the end")}
 	}
 	return 0, io.EOF
 }
 
 // problem says what went wrong in the child's own last words, if it had any.
-func (f *ffmpegStream) problem(stalled bool, otherwise string) string {
-	if stalled {
+func (f *ffmpegStream) problem(otherwise string) string {
+	if f.stalled {
 		return fmt.Sprintf("no sound for %s, given up", stallLimit)
 	}
 	if line := f.said.last(); line != "" {
@@ -82,15 +87,24 @@ func (f *ffmpegStream) problem(stalled bool, otherwise string) string {
 	return otherwise
 }
 
-func (f *ffmpegStream) kill() { f.child.Process.Kill() }
+// kill ends the child and closes its pipe, which something that it started may
+// still hold.
+func (f *ffmpegStream) kill() {
+	f.child.Process.Kill()
+	f.out.Close()
+}
 
-// wait lets the child end and returns how it did, once.
+// wait lets the child end and returns how it did, once. Something that the
+// child left running and that keeps its pipes open is not waited for.
 func (f *ffmpegStream) wait() error {
 	if f.over {
 		return nil
 	}
 	f.over = true
-	return f.child.Wait()
+	if err := f.child.Wait(); !errors.Is(err, exec.ErrWaitDelay) {
+		return err
+	}
+	return nil
 }
 
 // Close ends the child, whether it has finished or not.

@@ -78,6 +78,12 @@ func sniff(r io.ReaderAt, size int64) (finding, error) {
 	if name := mpegName(r, start, size); name != "" {
 		return finding{name, "mp3", openMP3}, nil
 	}
+	if len(head) == 0 {
+		return finding{}, notAudio("it holds tags and no sound")
+	}
+	if isFreeFormat(head) {
+		return finding{name: "MP3 in free format"}, nil
+	}
 	return finding{}, notAudio(resemblance(head))
 }
 
@@ -120,6 +126,13 @@ func mpegName(r io.ReaderAt, start, size int64) string {
 		return ""
 	}
 	return [...]string{"", "MPEG layer I", "MPEG layer II", "MP3"}[scan.first.layer]
+}
+
+// isFreeFormat reports whether b starts with a frame whose length only the next
+// one tells.
+func isFreeFormat(b []byte) bool {
+	h, ok := parseMP3Header(b)
+	return ok && h.bitrate == 0 && h.layer == 3 && h.version != mpeg25
 }
 
 // oggName names an Ogg file by the first packet of its first page.
