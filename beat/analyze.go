@@ -20,8 +20,9 @@ func Analyze(src Source) (Track, error) {
 	activation := spectral.Activation(bands)
 	curve := tempo.Measure(bands, h.onsets.FPS).Path()
 	var parts []part
+	evidence := append(bands, h.novelty())
 	for _, s := range curve.Stretches(h.duration) {
-		parts = append(parts, follow(s, h, activation, bands))
+		parts = append(parts, follow(s, h, activation, evidence))
 	}
 	track.addBeats(parts)
 	if track.Trust.Beat < leastTrust || len(track.Beats) < fewest {

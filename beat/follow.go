@@ -26,7 +26,7 @@ type part struct {
 // follow finds the beats of one stretch: follow the music at every level,
 // choose the reading that the whole stretch speaks for, and put its beats to
 // where the sounds begin.
-func follow(s tempo.Stretch, h *heard, activation []float64, bands [][]float64) part {
+func follow(s tempo.Stretch, h *heard, activation []float64, evidence [][]float64) part {
 	fps := h.onsets.FPS
 	from, to := int(s.From*fps), min(int(s.To*fps), len(activation))
 	model := pulse.Model{FPS: fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(fps).Slots}
@@ -35,7 +35,7 @@ func follow(s tempo.Stretch, h *heard, activation []float64, bands [][]float64) 
 	if len(all) == 0 {
 		return part{Stretch: s, silent: true}
 	}
-	all = reading.Choose(all, bands, fps)
+	all = reading.Choose(all, evidence, fps)
 	beats := audible(all[0].Beats, activation, fps)
 	fitted := grid.Fit(beats, grid.Hits(beats, h.attack.Energy, h.attack.FPS))
 	return part{Stretch: s, Grid: fitted, readings: all, silent: len(beats) < 2}

@@ -20,6 +20,12 @@ type heard struct {
 	loudness float64 // integrated [LUFS]
 }
 
+// novelty is the change of harmony, frame for frame with the onsets.
+func (h *heard) novelty() []float64 {
+	x := spectral.Stretch(h.frames.Novelty(), h.frames.FPS, h.onsets.FPS, h.onsets.Len())
+	return spectral.EvenOut(x, h.onsets.FPS)
+}
+
 // block is how many samples are read at a time, per channel.
 const block = 8192
 

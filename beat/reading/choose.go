@@ -6,12 +6,12 @@ import (
 )
 
 // Choose weighs the readings against each other by their clues and sorts them,
-// likeliest first. bands are onset curves at fps frames per second.
-func Choose(all []Reading, bands [][]float64, fps float64) []Reading {
+// likeliest first. evidence is as for Hear.
+func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	score := make([]float64, len(all))
 	top := math.Inf(-1)
 	for i := range all {
-		all[i].Clues = Hear(all[i].Beats, bands, fps)
+		all[i].Clues = Hear(all[i].Beats, evidence, fps)
 		for j, v := range all[i].Clues {
 			score[i] += weights[j] * v
 		}

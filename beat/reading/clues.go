@@ -22,13 +22,14 @@ const (
 	usualPeriod = 0.5
 )
 
-// Clues is what tells one reading from another; see clueNames.
+// Clues is what tells one reading from another, in the order of weights.
 type Clues []float64
 
-// Hear collects the clues of one reading: beats [s] against onset curves of
-// several bands at fps frames per second, evened out.
-func Hear(beats []float64, bands [][]float64, fps float64) Clues {
-	sound := sample(beats, bands, fps)
+// Hear collects the clues of one reading: beats [s] against curves at fps
+// frames per second, evened out: the onsets of each of spectral.Ranges, then
+// the novelty of the harmony.
+func Hear(beats []float64, evidence [][]float64, fps float64) Clues {
+	sound := sample(beats, evidence, fps)
 	var c Clues
 	for _, band := range sound {
 		for _, place := range band {
@@ -39,7 +40,40 @@ func Hear(beats []float64, bands [][]float64, fps float64) Clues {
 		}
 		c = append(c, turn(band[halfway], 2))
 	}
+	c = append(c, repetition(sound)...)
 	return append(c, tempoClues(beats)...)
+}
+
+// repeats are the distances at which music repeats itself [beats].
+var repeats = []int{1, 2, 3, 4, 6, 8}
+
+// repetition is how alike beats sound that lie some beats apart: the
+// correlation of everything sampled of them, -1 to 1.
+func repetition(sound [][][]float64) []float64 {
+	beats := len(sound[0][onPlace])
+	rows := make([][]float64, beats)
+	for _, band := range sound {
+		for _, place := range band {
+			m := mean(place)
+			for i, v := range place {
+				rows[i] = append(rows[i], v-m)
+			}
+		}
+	}
+	out := make([]float64, len(repeats))
+	for j, lag := range repeats {
+		var ab, aa float64
+		for i := lag; i < beats; i++ {
+			for d, v := range rows[i] {
+				ab += v * rows[i-lag][d]
+				aa += (v*v + rows[i-lag][d]*rows[i-lag][d]) / 2
+			}
+		}
+		if aa > 0 {
+			out[j] = ab / aa
+		}
+	}
+	return out
 }
 
 // tempoClues say how far the tempo is from the usual, in octaves.
