@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+
+	"onphrase/plan"
 )
 
 // Check is one thing that every class is looked at for. It is one file of
