@@ -34,7 +34,7 @@ func segment(odds []float64) segmentation {
 // step is the score of a phrase from bar i up to bar j, and of starting the
 // next one there.
 func step(odds []float64, i, j int) float64 {
-	score := math.Log(lengthShare[j-i])
+	score := math.Log(shareAt(i, j, len(odds)))
 	if j < len(odds) {
 		score += odds[j]
 	}
