@@ -69,7 +69,7 @@ func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
 // smallStretch is the change of tempo that fits a song to a class unnoticed;
 // up to largeStretch it usually still sounds clean.
 //
-// Ref: trade.md section 6.
+// Common practice, no source: trade pages call about 10 % either way clean.
 const smallStretch, largeStretch = 0.05, 0.10
 
 // inside lists ways to a tempo that suits.

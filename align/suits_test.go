@@ -8,7 +8,8 @@ import (
 	"onphrase/plan"
 )
 
-// The bands proposed in trade.md section 2; their sources stand beside each.
+// The bands are our reading of published figures that disagree; their sources
+// stand beside each band.
 func TestSuits(t *testing.T) {
 	tests := []struct {
 		bpm  float64

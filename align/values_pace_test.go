@@ -7,6 +7,7 @@ import (
 	"onphrase/plan"
 )
 
+// E5-E7: seconds of one way of a repetition = counts x 60/BPM.
 func TestSecondsOfPhases(t *testing.T) {
 	for _, c := range []struct {
 		name             string
@@ -20,8 +21,8 @@ func TestSecondsOfPhases(t *testing.T) {
 		{"E6 singles at 130", 130, "1-1", 0.462, 0.462, 0.923, 65},
 		{"E7 3 down 1 up at 124", 124, "3-1", 0.484, 1.452, 1.935, 31},
 		// A bench press paced by a metronome at 60 beats a minute: 30 a
-		// minute, 1.0 s each way (the usual endurance test; figures from
-		// trade.md section 3). A curl-up at 40 (ACSM): 20 a minute, 1.5 s.
+		// minute, 1.0 s each way (the usual endurance test). A curl-up at 40
+		// (ACSM): 20 a minute, 1.5 s each way; the partial curl-up at 50: 1.2 s.
 		{"bench press test", 60, "1-1", 1.000, 1.000, 2.000, 30},
 		{"curl-up test", 40, "1-1", 1.500, 1.500, 3.000, 20},
 		{"partial curl-up test", 50, "1-1", 1.200, 1.200, 2.400, 25},
@@ -41,6 +42,9 @@ func TestSecondsOfPhases(t *testing.T) {
 	}
 }
 
+// The ACSM position stand of 2009 (Ratamess et al., Med Sci Sports Exerc
+// 41:687) calls 1-2 s each way a moderate velocity. Against it, 4-4 is
+// moderate from 120 to 240 BPM, 2-2 up to 120, singles only up to 60.
 func TestModerateVelocity(t *testing.T) {
 	moderate := plan.Limit{Fine: 1, TooFast: 1}
 	for _, c := range []struct {
@@ -64,6 +68,9 @@ func TestModerateVelocity(t *testing.T) {
 	near(t, "4-4 at 120", slow.slowest(), 2, 1e-9)
 }
 
+// The most BPM at which a rhythm is fine at full range, by class of
+// movement: worked out from the limits, our own reasoning from peak
+// acceleration and the ACSM figures.
 func TestMostTempo(t *testing.T) {
 	for class, want := range map[string][3]float64{
 		"hinge": {66, 133, 266}, "squat": {75, 150, 300}, "press": {66, 133, 266}, "row": {75, 150, 300},
@@ -80,6 +87,8 @@ func TestMostTempo(t *testing.T) {
 	}
 }
 
+// E20: a lateral raise of 0.942 m at 130 BPM: R = 2.22 on singles, 0.556 on
+// 2-2 (R = 0.503 d/T2), and what is said about it.
 func TestPeakLoad(t *testing.T) {
 	raise := plan.Builtin().Limits["raise"]
 	for rhythm, want := range map[string]float64{"1-1": 2.22, "2-2": 0.556} {

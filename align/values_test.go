@@ -8,7 +8,7 @@ import (
 	"onphrase/plan"
 )
 
-// The check values E1-E20: arithmetic that was worked out by hand from the
+// The check values E1 to E20: arithmetic that was worked out by hand from the
 // definitions (a count lasts 60/BPM s, an eight 8 counts, a phrase 32), with
 // a published source where one is named beside the case.
 
@@ -65,13 +65,8 @@ func TestSpareCountsOfSingles(t *testing.T) {
 	}
 }
 
-// E5-E7: seconds of one way of a repetition = counts x 60/BPM.
-// The ACSM position stand of 2009 (Ratamess et al., Med Sci Sports Exerc
-// 41:687) calls 1-2 s each way a moderate velocity. Against it, 4-4 is
-// moderate from 120 to 240 BPM, 2-2 up to 120, singles only up to 60.
-// The most BPM at which a rhythm is fine at full range, by class of
-// movement: the table of trade.md section 3, our own reasoning from peak
-// acceleration and the ACSM figures.
+// E8, E9, E11 and the two halves of E10: seconds rounded to the nearest eight,
+// on a tie to the end of a phrase.
 func TestTimedWork(t *testing.T) {
 	for _, c := range []struct {
 		name    string
@@ -252,6 +247,3 @@ func TestCueTimes(t *testing.T) {
 		near(t, next+": cue", r.CueTime, want, thousandth)
 	}
 }
-
-// E20: a lateral raise of 0.942 m at 130 BPM: R = 2.22 on singles, 0.556 on
-// 2-2 (R = 0.503 d/T2), and what is said about it.

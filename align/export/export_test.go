@@ -172,7 +172,6 @@ func TestFind(t *testing.T) {
 	}
 }
 
-// Colour adds nothing but SGR sequences: without them the text is the same.
 // What is written as CSV is read back, cell by cell, and no text cell begins
 // with a character that makes a spreadsheet run it.
 func TestCSVReadsBack(t *testing.T) {
@@ -274,6 +273,3 @@ func TestMarkdownTables(t *testing.T) {
 		}
 	}
 }
-
-// Widths of Unicode Standard Annex 11: wide and fullwidth letters take two
-// columns, combining marks none.

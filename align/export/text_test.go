@@ -34,6 +34,7 @@ func TestText(t *testing.T) {
 	}
 }
 
+// Colour adds nothing but SGR sequences: without them the text is the same.
 func TestColor(t *testing.T) {
 	var plain, colored bytes.Buffer
 	m := demoMap(t)
@@ -72,6 +73,8 @@ func TestFindings(t *testing.T) {
 	}
 }
 
+// Widths of Unicode Standard Annex 11: wide and fullwidth letters take two
+// columns, combining marks none.
 func TestColumns(t *testing.T) {
 	for s, want := range map[string]int{"": 0, "abc": 3, "港の灯": 6, "e\u0301": 1, "é": 1, "Ａ": 2, "한": 2, "ｱ": 1, "a\u200db": 2, "Ω": 1} {
 		if got := columns(s); got != want {
