@@ -83,10 +83,15 @@ func (t track) encode(s *synth.Sound, file string) error {
 	}
 	args := []string{"--quiet", "-m", "m", "--id3v2-only", "--tt", t.song.Title, "--ta", artist, "--tl", album}
 	args = append(args, t.quality...)
-	cmd := exec.Command("lame", append(args, "-", file)...)
+	part := file + ".part" // a run that fails leaves the file as it was
+	cmd := exec.Command("lame", append(args, "-", part)...)
 	cmd.Stdin = &wav
 	cmd.Stderr = os.Stderr
-	return cmd.Run()
+	if err := cmd.Run(); err != nil {
+		os.Remove(part)
+		return fmt.Errorf("lame: %w", err)
+	}
+	return os.Rename(part, file)
 }
 
 // beatLines is the truth of the beats: seconds, a tab, the beat in its bar.

@@ -123,16 +123,21 @@ func (c *composer) lilt(pos float64) float64 {
 	return pos
 }
 
-// steps calls play for every step of a line that falls into the bar.
-func (b bar) steps(line string, perBar int, play func(pos float64, i int, mark byte)) {
-	bars := len(line) / perBar
-	from := b.nth % bars * perBar
-	for i := range min(perBar, 4*b.counts) {
-		if mark := line[from+i]; mark != '.' {
-			play(float64(b.start)+float64(i)/4, from+i, mark)
+// steps calls play for every step of a style's line that falls into the bar,
+// with its place [counts] and its index in the line. A bar longer than the
+// style's own goes round it again, a shorter one is cut.
+func (b bar) steps(line string, own int, play func(pos float64, i int, mark byte)) {
+	from := b.nth % (len(line) / own) * own
+	for step := range 4 * b.counts {
+		i := from + step%own
+		if mark := line[i]; mark != '.' {
+			play(b.place(step), i, mark)
 		}
 	}
 }
+
+// place is where a step of the bar lies [counts].
+func (b bar) place(step int) float64 { return float64(b.start) + float64(step)/4 }
 
 // loud is the loudness of a mark 1-9.
 func loud(mark byte) float64 { return float64(mark-'0') / 9 }

@@ -23,8 +23,8 @@ func (c *composer) drums(b bar) {
 		if ln.from > b.layers.drums {
 			continue
 		}
-		b.steps(ln.steps, 4*c.song.Meter, func(pos float64, i int, mark byte) {
-			filled := i%(4*c.song.Meter) >= cut
+		b.steps(ln.steps, c.manner.bar(), func(pos float64, i int, mark byte) {
+			filled := pos >= b.place(cut)
 			if filled && (ln.voice != kick || i%4 != 0) || c.hushed(b, ln.voice, pos) {
 				return
 			}
@@ -71,7 +71,7 @@ func (c *composer) fill(b bar, cut int) {
 			if mark == '.' {
 				continue
 			}
-			c.put(in, float64(b.start)+float64(cut+i)/4, 0.25, tomPitches[v], 0.9*loud(mark))
+			c.put(in, b.place(cut+i), 0.25, tomPitches[v], 0.9*loud(mark))
 		}
 	}
 }

@@ -15,7 +15,7 @@ type grid struct {
 func newGrid(s Song) *grid {
 	walk := newWalk(s.Seed, s.Feel.Drift)
 	g := &grid{pickUp: s.PickUp}
-	t := s.Ambient
+	t := s.Lead + s.Ambient
 	step := func(bpm float64) {
 		g.times = append(g.times, t)
 		t += 60 / (bpm * walk.at(len(g.times)))

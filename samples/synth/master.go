@@ -3,7 +3,7 @@ package synth
 import "math"
 
 const (
-	targetPower = -15.6 // mean square of the loud blocks, bass left out [dB]; about -14 LUFS
+	targetPower = -15.2 // mean square of the loud blocks, bass left out [dB]; about -14 LUFS
 	ceiling     = 0.84  // highest sample, with room for what a lossy encoder adds (-1.5 dBFS)
 )
 
@@ -29,7 +29,7 @@ func master(b *buffer) {
 // glue is a slow compressor: where the mix is loud it turns it down by a share
 // of the excess [dB], so that a breakdown is not lost beside a drop.
 func glue(b *buffer) {
-	const attack, release, below, share = 0.03, 0.5, 10, 0.4 // [s], [s], [dB] under the mean, of the excess
+	const attack, release, below, share = 0.03, 0.5, 10, 0.3 // [s], [s], [dB] under the mean, of the excess
 	threshold := power(b) - below
 	up, down := 1-math.Exp(-1/(attack*b.rate)), 1-math.Exp(-1/(release*b.rate))
 	level := 0.0

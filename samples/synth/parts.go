@@ -14,16 +14,16 @@ func (c *composer) bassline(b bar) {
 		return
 	}
 	root := c.harmony.root(b.span.part, b.nth)
-	perBar := 4 * c.song.Meter
+	own := c.manner.bar()
 	line := c.manner.bass
-	b.steps(line, perBar, func(pos float64, i int, mark byte) {
+	b.steps(line, own, func(pos float64, i int, mark byte) {
 		held := mark < 'a'
 		if held {
 			mark += 'a' - 'A'
 		}
 		length := 0.22
 		if held {
-			length = float64(silence(line, i, perBar)) / 4
+			length = float64(silence(line, i, own)) / 4
 		}
 		c.put(bass, pos, length, c.bassNote(root, mark), 0.9*b.layers.level)
 	})
@@ -45,9 +45,9 @@ func (c *composer) bassNote(root int, mark byte) float64 {
 }
 
 // silence is how many steps pass from step i to the next mark in its bar.
-func silence(line string, i, perBar int) int {
+func silence(line string, i, own int) int {
 	n := 1
-	for (i+n)%perBar != 0 && line[i+n] == '.' {
+	for (i+n)%own != 0 && line[i+n] == '.' {
 		n++
 	}
 	return n
@@ -58,10 +58,13 @@ func (c *composer) stabs(b bar) {
 	if !b.layers.stabs {
 		return
 	}
-	perBar := 4 * c.song.Meter
+	own := c.manner.bar()
 	chord := c.harmony.chord(c.harmony.root(b.span.part, b.nth), stabLow)
-	b.steps(c.manner.stab, perBar, func(pos float64, i int, mark byte) {
-		length := 0.2 * float64(min(4, silence(c.manner.stab, i, perBar)))
+	if len(chord) > 3 {
+		chord = chord[1:] // a chord of four leaves its root to the bass
+	}
+	b.steps(c.manner.stab, own, func(pos float64, i int, mark byte) {
+		length := 0.2 * float64(min(4, silence(c.manner.stab, i, own)))
 		for _, p := range chord {
 			c.put(stab, pos, length, p, loud(mark)*b.layers.level)
 		}
@@ -82,8 +85,12 @@ func (c *composer) pads(sp span, l layers) {
 		}
 		n = min(n, sp.counts-at)
 		if sp.part != Intro || sp.nth > 0 || at >= 4*meter {
+			vel := 0.8 * l.level
+			if l.rise { // a build opens up
+				vel *= 0.5 + float64(at)/float64(sp.counts)
+			}
 			for _, p := range c.harmony.chord(root, padLow) {
-				c.put(pad, float64(sp.start+at), float64(n), p, 0.8*l.level)
+				c.put(pad, float64(sp.start+at), float64(n), p, vel)
 			}
 		}
 		at += n
@@ -108,7 +115,7 @@ func (c *composer) arpeggio(b bar) {
 		if b.layers.rise { // a build's arpeggio swells with its bars
 			vel *= 0.5 + float64(b.nth)/14
 		}
-		c.put(arp, float64(b.start)+float64(i)/4, 0.22, chord[c.broken[i%len(c.broken)]], vel*b.layers.level)
+		c.put(arp, b.place(i), 0.22, chord[c.broken[i%len(c.broken)]], vel*b.layers.level)
 	}
 }
 
@@ -154,7 +161,7 @@ func (c *composer) ambience() {
 		return
 	}
 	at := func(in instrument, from, dur, pitch, vel float64) {
-		c.score[in] = append(c.score[in], note{at: from, dur: dur, pitch: pitch, vel: vel, pan: pans[in]})
+		c.score[in] = append(c.score[in], note{at: c.song.Lead + from, dur: dur, pitch: pitch, vel: vel, pan: pans[in]})
 	}
 	at(wash, 0, length, 0, 0.5)
 	for half := range 2 {

@@ -29,8 +29,17 @@ type manner struct {
 	stab   string  // 1-9 loudness
 	swing  float64 // 0-1
 	eighth bool    // the swing is of eighths, not of 16ths
+	three  bool    // its bar has three counts
 	tones  int     // notes in a chord
 	patch  band
+}
+
+// bar is how many steps the style's own bar has.
+func (m manner) bar() int {
+	if m.three {
+		return 12
+	}
+	return 16
 }
 
 // line is what one drum voice plays: a step is silent (.) or 1-9 loud.
@@ -165,7 +174,7 @@ var manners = map[Style]manner{
 			{ride, fullDrums, "6...5...5.4."},
 			{tambourine, fullDrums, "....5...5..."},
 		},
-		bass: "R.......f...R.......o...", stab: "....6...6...", tones: 3,
+		bass: "R.......f...R.......o...", stab: "....6...6...", three: true, tones: 3,
 		patch: band{pickBass, guitarStab, warmPad, whistle, mallet, softArp},
 	},
 }
