@@ -1,0 +1,105 @@
+package loudness
+
+import "math"
+
+// Ref: ITU-R BS.1770-4, annex 1.
+const (
+	hopsPerSecond = 10     // blocks begin every 100 ms
+	hopsPerBlock  = 4      // and last 400 ms
+	offset        = -0.691 // takes the K filter's gain at 1 kHz off again [dB]
+	absoluteGate  = -70.0  // blocks below are silence [LUFS]
+	relativeGate  = -10.0  // blocks below the rest by this are left out [LU]
+)
+
+// Meter measures the integrated loudness of a stream. It keeps one number for
+// every 100 ms.
+type Meter struct {
+	rate     int
+	filters  []kFilter // one for each channel
+	blocks   []float64 // mean square of each block, channels added
+	hops     [hopsPerBlock]hop
+	finished int // hops so far
+	now      hop // the one that is being filled
+	end      int // of it [samples per channel since the start]
+	at       int // [samples per channel since the start]
+}
+
+// hop is the power of 100 ms.
+type hop struct {
+	squares float64 // sum over all channels
+	samples int     // per channel
+}
+
+// NewMeter returns a meter for samples at a rate of 4000 Hz or more in 1 or 2
+// channels. One channel counts once, as the standard has it; played by two
+// loudspeakers it is 3 LU louder than it reads.
+func NewMeter(rate, channels int) *Meter {
+	m := &Meter{rate: rate, filters: make([]kFilter, channels), end: rate / hopsPerSecond}
+	for i := range m.filters {
+		m.filters[i] = newKFilter(rate)
+	}
+	return m
+}
+
+// Write takes the next samples, channels interleaved, full scale at 1. Their
+// number is a multiple of the channels.
+func (m *Meter) Write(samples []float32) {
+	for len(samples) > 0 {
+		for ch := range m.filters {
+			y := m.filters[ch].next(float64(samples[ch]))
+			m.now.squares += y * y
+		}
+		samples = samples[len(m.filters):]
+		m.now.samples++
+		m.at++
+		if m.at == m.end {
+			m.endHop()
+		}
+	}
+}
+
+// endHop closes the running hop, and with it the block that it is the last of.
+func (m *Meter) endHop() {
+	m.hops[m.finished%hopsPerBlock] = m.now
+	m.finished++
+	m.now = hop{}
+	m.end = (m.finished + 1) * m.rate / hopsPerSecond
+	for ch := range m.filters {
+		m.filters[ch].settle()
+	}
+	if m.finished < hopsPerBlock {
+		return
+	}
+	var block hop
+	for _, h := range m.hops {
+		block.squares += h.squares
+		block.samples += h.samples
+	}
+	m.blocks = append(m.blocks, block.squares/float64(block.samples))
+}
+
+// Integrated is the loudness of all that was written so far [LUFS]. It reports
+// false where there is none: less than 400 ms, or nothing but silence.
+func (m *Meter) Integrated() (lufs float64, ok bool) {
+	sounding, ok := m.above(absoluteGate)
+	if !ok {
+		return 0, false
+	}
+	return m.above(max(absoluteGate, sounding+relativeGate))
+}
+
+// above is the loudness of the blocks that are louder than a gate [LUFS].
+func (m *Meter) above(gate float64) (lufs float64, ok bool) {
+	threshold := math.Pow(10, (gate-offset)/10)
+	sum, n := 0.0, 0
+	for _, power := range m.blocks {
+		if power > threshold {
+			sum += power
+			n++
+		}
+	}
+	if n == 0 {
+		return 0, false
+	}
+	return offset + 10*math.Log10(sum/float64(n)), true
+}
