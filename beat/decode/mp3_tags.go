@@ -11,6 +11,7 @@ const (
 	id3v2Header = 10  // [bytes]
 	id3v1Size   = 128 // [bytes]
 	apeHeader   = 32  // [bytes]
+	maxTags     = 64  // at either end of a file; more are made to waste time
 )
 
 // id3v2Size is the length of the ID3v2 tag that b starts with, header and
@@ -63,25 +64,27 @@ func skipID3(r io.ReaderAt, end int64) int64 { return skipAll(r, end, id3v2Size)
 
 func skipAll(r io.ReaderAt, end int64, tagSize func([]byte) int64) int64 {
 	var at int64
-	for {
+	for range maxTags {
 		size := tagSize(readAt(r, at, apeHeader))
 		if size == 0 || at+size > end {
-			return at
+			break
 		}
 		at += size
 	}
+	return at
 }
 
 // trimTags returns where the sound ends: before the ID3v1, APE and Lyrics3 tags
 // that stand at the end.
 func trimTags(r io.ReaderAt, start, end int64) int64 {
-	for {
+	for range maxTags {
 		size := tailTag(r, end)
 		if size <= 0 || end-size < start {
-			return end
+			break
 		}
 		end -= size
 	}
+	return end
 }
 
 // tailTag is the length of the tag that ends at end [bytes], 0 for none.
