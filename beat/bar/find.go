@@ -1,6 +1,9 @@
 package bar
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	// fourFour is the meter taken unless there is strong evidence for three.
@@ -9,9 +12,15 @@ const (
 	leastBeats = 12 // fewer cannot tell three from four
 
 	// switchCost is what a change of the bar's phase costs [log-units]: about
-	// eight bars of clear evidence. A track may slip (a bar of 2, a beat lost
-	// in a break), but a solo or a bridge must not turn its bars around.
-	switchCost = 40
+	// six bars of clear evidence. A track may slip (a bar of 2, a beat lost in
+	// a break), but a solo or a bridge must not turn its bars around. Measured
+	// by dropping a beat in the middle of 60 tracks: 20 and less turn bars
+	// that were right, 40 and more miss the dropped beat more often.
+	switchCost = 30
+
+	// seamCost is the same where one tempo ends and the next begins: bars may
+	// start afresh there, but in most music they go on.
+	seamCost = 6
 
 	// threeMargin is how much better a count of three must fit than one of
 	// four [standard errors].
@@ -27,18 +36,19 @@ type Bars struct {
 
 // Find counts the bars of a track from the evidence of its beats, as Evidence
 // gives it. The evidence of the whole track decides the phase of the bars; it
-// may change within the track only for much contrary evidence.
+// may change within the track only for much contrary evidence, or for little
+// at a seam, the first beat of another tempo.
 //
 // Ref: the phase vote follows Davies & Plumbley 2006, "A spectral difference
 // approach to downbeat extraction in musical audio"; the Viterbi over bar
 // phase is that of the bar pointer models (Krebs, Böck & Widmer 2013) with
 // whole beats for its step.
-func Find(evidence []float64) Bars {
+func Find(evidence []float64, seams ...int) Bars {
 	meter := fourFour
 	if len(evidence) >= leastBeats && combFit(evidence, threeFour) > combFit(evidence, fourFour)+threeMargin {
 		meter = threeFour
 	}
-	b := Bars{Meter: meter, BeatInBar: viterbi(evidence, meter)}
+	b := Bars{Meter: meter, BeatInBar: viterbi(evidence, meter, seams)}
 	b.Trust = trust(evidence, b)
 	return b
 }
@@ -67,18 +77,22 @@ func combFit(evidence []float64, n int) float64 {
 }
 
 // viterbi is the likeliest position in the bar, 1..meter, of each beat.
-func viterbi(evidence []float64, meter int) []int {
+func viterbi(evidence []float64, meter int, seams []int) []int {
 	score := make([]float64, meter) // of the best path that ends in this position, from 0
 	from := make([][]int, len(evidence))
 	for i, e := range evidence {
 		next := make([]float64, meter)
 		from[i] = make([]int, meter)
 		best := argmax(score)
+		cost := float64(switchCost)
+		if slices.Contains(seams, i) {
+			cost = seamCost
+		}
 		for pos := range meter {
 			prev := (pos + meter - 1) % meter
-			if i > 0 && score[best]-switchCost > score[prev] {
+			if i > 0 && score[best]-cost > score[prev] {
 				prev = best
-				next[pos] -= switchCost
+				next[pos] -= cost
 			}
 			from[i][pos] = prev
 			if i > 0 {

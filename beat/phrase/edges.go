@@ -9,9 +9,10 @@ const (
 	// faintShare is the onset strength, as a share of the track's usual one,
 	// below which a beat cannot be heard.
 	faintShare = 0.25
-	// audibleShare is the share of its beats that must be heard in the first
-	// and in the last bar of the first and the last phrase.
-	audibleShare = 0.5
+	// leastFirst and leastLast are the shares of their beats that must be
+	// heard in the first bar and in the last one. Music may begin with little,
+	// but a closing chord on count 1 makes no bar.
+	leastFirst, leastLast = 0.25, 0.5
 )
 
 // edges cuts off the bars at both ends in which the counts cannot be heard:
@@ -25,20 +26,20 @@ func edges(s *bar.Sound, starts []int, meter int) (first, last int) {
 		}
 	}
 	faint := faintShare * dsp.Median(strength)
-	audible := func(start int) bool {
-		heard := 0
+	heardShare := func(start int) float64 {
+		heard := 0.0
 		for _, v := range strength[start:min(len(strength), start+meter)] {
 			if v > faint {
 				heard++
 			}
 		}
-		return float64(heard) >= audibleShare*float64(meter)
+		return heard / float64(meter)
 	}
 	last = len(starts)
-	for first < last && !audible(starts[first]) {
+	for first < last && heardShare(starts[first]) < leastFirst {
 		first++
 	}
-	for last > first && !audible(starts[last-1]) {
+	for last > first && heardShare(starts[last-1]) < leastLast {
 		last--
 	}
 	return first, last
