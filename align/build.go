@@ -19,7 +19,7 @@ func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
 			m.Rows = append(m.Rows, p.rows[i].Row)
 		}
 	}
-	m.Findings = l.check()
+	m.Findings, m.Summary, m.Facing = l.check(), l.summary(), string(c.Facing)
 	return m
 }
 
@@ -83,6 +83,9 @@ func lay(c *plan.Class, tracks map[string]beat.Track) *layout {
 	}
 	l.cues()
 	l.leads()
+	l.count()
+	l.marks()
+	l.mirror()
 	return l
 }
 

@@ -35,9 +35,10 @@ func (c Check) Details(by *plan.Catalog) []string {
 func Checks() []Check {
 	return []Check{
 		trackMissing, startMissing, musicEnds, rhythmTooFast, swingTooSlow,
-		oddPhrase, changeTooShort, spareCounts, sidesUnequal, lowTrust, inThree,
-		tempoBand, tempoStretch, tempoJump, leadUneven, intervalRounded, intervalEnds,
-		overSlot, underSlot,
+		oddPhrase, changeTooShort, spareCounts, moveCut, sideMissing, alternatingOdd, sidesUnequal,
+		warmUpJump, lowTrust, inThree, tempoBand, tempoStretch, tempoJump, loudnessJump, trackRepeated,
+		leadUneven, intervalRounded, intervalEnds, waterShort, waterGap, landingsMany,
+		partMissing, partOrder, partShare, unbalanced, overSlot, underSlot,
 	}
 }
 
@@ -92,7 +93,7 @@ func (l *layout) fold(fs []Finding) []Finding {
 		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Reps, r.Rhythm), f.Line}
 		i, again := first[k]
 		if !again || f.Line == 0 || f.Severity != out[i].Severity || f.Row == out[i].Row {
-			f.Also = []int{}
+			f.Also = list(f.Also)
 			first[k] = len(out)
 			out = append(out, f)
 			continue
@@ -101,6 +102,9 @@ func (l *layout) fold(fs []Finding) []Finding {
 	}
 	return out
 }
+
+// list is a list that is never nil, for JSON.
+func list[T any](s []T) []T { return append([]T{}, s...) }
 
 // order is where a finding stands in the class: its row, or the last.
 func (l *layout) order(f Finding) int {

@@ -5,6 +5,7 @@ type checkCase struct {
 	code  string
 	name  string
 	fires Severity // empty: silent
+	class string   // its parts; or, for a class of one part:
 	head  string   // of the part, beside its track a.mp3
 	items []string
 	songs []song

@@ -13,16 +13,15 @@ import (
 )
 
 func TestChecks(t *testing.T) {
-	for _, c := range checkCases {
+	for _, c := range allCases() {
 		t.Run(c.code+"/"+c.name, func(t *testing.T) { c.run(t) })
 	}
 }
 
 func (c checkCase) run(t *testing.T) {
-	class := onePart(t, c.head, c.items...)
-	class.Slot = c.slot
+	class := c.built(t)
 	for _, s := range c.songs {
-		if s.file != "a.mp3" && !slices.ContainsFunc(class.Parts[0].Tracks, func(r plan.TrackRef) bool { return r.File == s.file }) {
+		if c.class == "" && s.file != "a.mp3" && !slices.ContainsFunc(class.Parts[0].Tracks, func(r plan.TrackRef) bool { return r.File == s.file }) {
 			class.Parts = append(class.Parts, plan.Part{Name: "Other", Kind: plan.Mixed, Tracks: []plan.TrackRef{{File: s.file}}})
 		}
 	}
@@ -58,7 +57,7 @@ func (c checkCase) run(t *testing.T) {
 func TestEveryCheckProved(t *testing.T) {
 	for _, ch := range Checks() {
 		gravest, silent := false, false
-		for _, c := range checkCases {
+		for _, c := range allCases() {
 			if c.code == ch.Code {
 				gravest = gravest || c.fires == ch.Severity
 				silent = silent || c.fires == ""
@@ -87,9 +86,8 @@ func TestChecksExplained(t *testing.T) {
 			t.Errorf("%s speaks of safety", c.Code)
 		}
 	}
-	for _, c := range checkCases {
-		class := onePart(t, c.head, c.items...)
-		class.Slot = c.slot
+	for _, c := range allCases() {
+		class := c.built(t)
 		for _, f := range Build(class, songs(c.songs...)).Findings {
 			if f.Source == "" || f.Fix == "" || f.Message == "" || len(f.Figures) == 0 {
 				t.Errorf("%s: incomplete finding %+v", c.name, f)

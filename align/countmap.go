@@ -10,6 +10,9 @@ type CountMap struct {
 	Parts    []Part    `json:"parts"`
 	Rows     []Row     `json:"rows"`
 	Findings []Finding `json:"findings"`
+
+	Facing  string  `json:"facing"` // class when the instructor faces it, or empty
+	Summary Summary `json:"summary"`
 }
 
 // Part is one part of the class and the music it is taught on.
@@ -87,6 +90,31 @@ type Row struct {
 	Harder    string `json:"harder"`
 	Moves     []Step `json:"moves"`    // of a block
 	EndLead   string `json:"end_lead"` // the leg that would lead on after a block
+
+	Stage  int     `json:"stage"`  // of a block that is built up, from 1; 0 for other items
+	Stages int     `json:"stages"` // 1 for a block that is danced as written
+	Rounds []Round `json:"rounds"` // that the row belongs to, the outermost first
+
+	ByClock bool    `json:"by_clock"`     // timed by the clock, whatever the music does
+	Mirror  string  `json:"mirror"`       // the side of an instructor who faces the class, or empty
+	Pattern string  `json:"pattern"`      // of the move of a set: squat, hinge, push
+	SoFar   int     `json:"so_far"`       // repetitions of that pattern up to the end of this row
+	OfAll   int     `json:"of_all"`       // repetitions of that pattern in the class
+	Load    float64 `json:"load_seconds"` // seconds under load of a set
+	Marks   []Mark  `json:"marks"`        // what to count down, in order
+}
+
+// Round is one of the times that something is done.
+type Round struct {
+	Of     string `json:"of"` // the superset or the move of a series; empty for the part
+	Round  int    `json:"round"`
+	Rounds int    `json:"rounds"`
+}
+
+// Mark is a moment of timed work to call out.
+type Mark struct {
+	ClassTime float64 `json:"class_time"` // [s]
+	Say       string  `json:"say"`
 }
 
 // Step is one move of a block.
@@ -95,6 +123,8 @@ type Step struct {
 	Count  int    `json:"count"` // in the row, from 1
 	Counts int    `json:"counts"`
 	Lead   string `json:"lead"` // right, left or empty
+
+	With []string `json:"with"` // what the layers have added
 }
 
 // RowKind says what a row is.

@@ -23,12 +23,13 @@ type song struct {
 	trust    float64
 	unsteady [][2]float64
 	problem  string
-	meter    int // 4 when not given
+	meter    int     // 4 when not given
+	loudness float64 // [LUFS], 0 when unknown
 }
 
 func (s song) track() beat.Track {
 	t := beat.Track{
-		File: s.file, BPM: s.bpm, Meter: 4, Duration: s.duration, Unsteady: s.unsteady, Problem: s.problem,
+		File: s.file, BPM: s.bpm, Loudness: s.loudness, Meter: 4, Duration: s.duration, Unsteady: s.unsteady, Problem: s.problem,
 		Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1},
 	}
 	if s.meter > 0 {

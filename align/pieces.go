@@ -1,6 +1,9 @@
 package align
 
-import "onphrase/plan"
+import (
+	"onphrase/beat"
+	"onphrase/plan"
+)
 
 // piece is what becomes one row: a pass of a block, the repetitions of one
 // rhythm, a stretch of timed work.
@@ -37,38 +40,55 @@ func runs(it *plan.Item) []run {
 	case plan.Set:
 		return setRuns(it, w)
 	case plan.Interval:
-		return []run{{timed(it, IntervalRow, w.Time)}}
+		var out []run
+		for _, side := range w.Sides.Each() {
+			p := timed(it, IntervalRow, w.Time)
+			p.row.Side = string(side)
+			out = append(out, run{p})
+		}
+		return out
 	case plan.Pause:
 		return []run{{timed(it, PauseRow, w.Time)}}
 	}
 	return nil
 }
 
+// blockRuns gathers passes into runs that fill whole phrases, or whole eights
+// where the block is laid on those: two passes of 16 counts share a phrase.
 func blockRuns(it *plan.Item, b plan.Block) []run {
-	sides := sidesOf(b.Sides)
-	times := max(1, b.Times)
+	unit := beat.PhraseLen
+	if snapOf(it) == plan.OnEight {
+		unit = eight
+	}
+	passes := b.Passes()
 	var out []run
-	for pass := range times * len(sides) {
+	var r run
+	for i, pass := range passes {
 		row := rowOf(it, BlockRow)
-		row.Side = sides[pass%len(sides)]
-		row.Pass, row.Passes = pass+1, times*len(sides)
-		for _, m := range b.Moves {
-			row.Moves = append(row.Moves, Step{Move: m.Move, Count: row.Counts + 1, Counts: m.Counts})
+		row.Side = string(pass.Side)
+		row.Pass, row.Passes = i+1, len(passes)
+		if row.Stages = pass.Stages; pass.Stages > 1 {
+			row.Stage = pass.Stage
+		}
+		for _, m := range pass.Moves {
+			row.Moves = append(row.Moves, Step{Move: m.Move, Count: row.Counts + 1, Counts: m.Counts, With: m.With})
 			row.Counts += m.Counts
 		}
-		out = append(out, run{{row: row}})
+		if r = append(r, piece{row: row}); r.counts()%unit == 0 || i == len(passes)-1 {
+			out, r = append(out, r), nil
+		}
 	}
 	return out
 }
 
 func setRuns(it *plan.Item, s plan.Set) []run {
 	var out []run
-	for _, side := range sidesOf(s.Sides) {
+	for _, side := range s.Sides.Each() {
 		var r run
 		for i := range s.Reps {
 			reps := &s.Reps[i]
 			row := rowOf(it, SetRow)
-			row.Side, row.Weight, row.Range = side, s.Weight, string(s.Range)
+			row.Side, row.Weight, row.Range = string(side), s.Weight, string(s.Range)
 			row.Reps, row.Rhythm = reps.N, reps.Rhythm.String()
 			row.Counts = reps.N * reps.Rhythm.Counts()
 			r = append(r, piece{row: row, reps: reps})
@@ -81,23 +101,19 @@ func setRuns(it *plan.Item, s plan.Set) []run {
 func timed(it *plan.Item, kind RowKind, l plan.Length) piece {
 	row := rowOf(it, kind)
 	row.Counts = l.Counts
+	row.ByClock = it.On == plan.OnClock && l.Seconds > 0
 	return piece{row: row, seconds: l.Seconds}
 }
 
 func rowOf(it *plan.Item, kind RowKind) Row {
-	return Row{
+	row := Row{
 		Kind: kind, Item: it.Name, Line: it.Pos.Line,
-		Cue: it.Cue, Easier: it.Easier, Harder: it.Harder, Moves: []Step{},
+		Cue: it.Cue, Easier: it.Easier, Harder: it.Harder, Moves: []Step{}, Rounds: []Round{},
 	}
-}
-
-// sidesOf lists the sides in the order they are done.
-func sidesOf(s plan.Sides) []string {
-	switch s {
-	case plan.Both:
-		return []string{string(plan.Right), string(plan.Left)}
-	case plan.Right, plan.Left:
-		return []string{string(s)}
+	for _, r := range it.Rounds {
+		if r.Last > 1 {
+			row.Rounds = append(row.Rounds, Round{Of: r.Of, Round: r.N, Rounds: r.Last})
+		}
 	}
-	return []string{""}
+	return row
 }

@@ -137,7 +137,7 @@
 //	bands:
 //	  - {kind: strength, inside: 118-128}
 //	needs:
-//	  - {for: weights, time: 12s}
+//	  - {for: weights, time: 16 counts}
 //
 // An entry of limits, seconds for one phase (one way) of a repetition over its
 // full range:
@@ -160,6 +160,6 @@
 // An entry of needs, the time that a change takes:
 //
 //	for        water, weights or floor; required
-//	time       seconds, like 8s; required
+//	time       a length, like 8 counts or 10s; required
 //	source     in words
 package plan

@@ -13,6 +13,18 @@ type Length struct {
 	Seconds float64
 }
 
+// String writes the length with its unit, as a file has it: "16 counts",
+// "30s".
+func (l Length) String() string {
+	switch {
+	case l.Counts == 1:
+		return "1 count"
+	case l.Counts > 0:
+		return fmt.Sprintf("%d counts", l.Counts)
+	}
+	return fmt.Sprintf("%gs", l.Seconds)
+}
+
 const (
 	countsPerEight  = 8
 	countsPerPhrase = 32

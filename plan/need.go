@@ -5,11 +5,11 @@ import "gopkg.in/yaml.v3"
 // Need is the time that a change takes before work can go on.
 type Need struct {
 	For    PauseKind
-	Time   float64 // [s]
+	Time   Length
 	Source string
 }
 
-const needExample = "- {for: weights, time: 8s}"
+const needExample = "- {for: weights, time: 8 counts}"
 
 // need reads one entry of needs.
 func (r *reader) need(n *yaml.Node, own bool) (Need, bool) {
@@ -20,9 +20,9 @@ func (r *reader) need(n *yaml.Node, own bool) (Need, bool) {
 	m.need("for", "for: weights")
 	d := Need{
 		For:    word(m, "for", Water, Weights, Floor),
-		Time:   read(m, "time", m.need("time", "time: 8s"), parsePhase),
+		Time:   m.time("time: 8 counts, or 10s"),
 		Source: m.source(own),
 	}
 	m.done()
-	return d, d.For != "" && d.Time > 0
+	return d, d.For != "" && d.Time != (Length{})
 }

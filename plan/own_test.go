@@ -41,13 +41,13 @@ moves:
 	if diff := cmp.Diff(bands, []plan.Band{c.Bands[plan.Strength], c.Bands[plan.Core], c.Bands[plan.Stretch], c.Bands[plan.WarmUp]}); diff != "" {
 		t.Errorf("bands (-want +got):\n%s", diff)
 	}
-	if n := c.Needs[plan.Weights]; n.Time != 12 || c.Needs[plan.Floor] != base.Needs[plan.Floor] {
+	if n := c.Needs[plan.Weights]; n.Time.Seconds != 12 || c.Needs[plan.Floor] != base.Needs[plan.Floor] {
 		t.Errorf("needs: %+v", c.Needs)
 	}
 	if m, ok := c.Find("sled pushes"); !ok || c.Limits[m.Class] != sled {
 		t.Errorf("the new move is %+v", m)
 	}
-	if base.Limits["squat"].Fine != 0.8 || base.Bands[plan.Strength].Inside.Low != 122 || base.Needs[plan.Weights].Time != 8 {
+	if base.Limits["squat"].Fine != 0.8 || base.Bands[plan.Strength].Inside.Low != 122 || base.Needs[plan.Weights].Time.Counts != 8 {
 		t.Error("the built-in catalogue has changed")
 	}
 }
@@ -63,7 +63,7 @@ func TestParseCatalogRefusesBadFigures(t *testing.T) {
 		{"onphrase: 1\nbands: [{kind: core, inside: 100-130}, ▶{kind: core, inside: 100-120}]", "core has two bands", "keep one of them"},
 		{"onphrase: 1\nbands: [▶{kind: core}]", "a band needs inside", "like inside: 122-130"},
 		{"onphrase: 1\nneeds: [{for: ▶rest, time: 8s}]", `for: "rest" is not one of water, weights or floor`, ""},
-		{"onphrase: 1\nneeds: [{for: floor, time: ▶8}]", `time: "8" is no number of seconds`, "0.80s"},
+		{"onphrase: 1\nneeds: [{for: floor, time: ▶8}]", `time: 8 has no unit`, "8s or 8 counts?"},
 		{"onphrase: 1\nlimits: [{class: squat, ▶fast: 0.5s, fine: 0.8s, too fast: 0.5s}]", `unknown key "fast" in a limit`, "a limit may have class, path, fine, too fast, too slow, evidence or source"},
 		{"onphrase: 1\n▶parts: []", `unknown key "parts" in a moves file`, "a moves file may have onphrase, limits, bands, needs or moves"},
 	} {
@@ -85,7 +85,7 @@ func TestCatalogHasBandsAndNeeds(t *testing.T) {
 		}
 	}
 	for _, kind := range []plan.PauseKind{plan.Water, plan.Weights, plan.Floor} {
-		if n := c.Needs[kind]; n.Time <= 0 || n.Source == "" {
+		if n := c.Needs[kind]; n.Time == (plan.Length{}) || n.Source == "" {
 			t.Errorf("need for %s: %+v", kind, n)
 		}
 	}

@@ -19,7 +19,11 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 		out.Parts[i].Tracks = list(out.Parts[i].Tracks)
 	}
 	for i := range out.Rows {
-		out.Rows[i].Moves = list(out.Rows[i].Moves)
+		r := &out.Rows[i]
+		r.Moves, r.Rounds, r.Marks = list(r.Moves), list(r.Rounds), list(r.Marks)
+		for j := range r.Moves {
+			r.Moves[j].With = list(r.Moves[j].With)
+		}
 	}
 	for i := range out.Findings {
 		out.Findings[i].Also = list(out.Findings[i].Also)
@@ -27,12 +31,22 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 			out.Findings[i].Figures = map[string]float64{}
 		}
 	}
+	out.Summary = wholeSummary(m.Summary)
 	e := json.NewEncoder(w)
 	e.SetIndent("", "  ")
 	return e.Encode(struct {
 		Schema string `json:"schema"`
 		align.CountMap
 	}{Schema, out})
+}
+
+// wholeSummary is the summary with no list missing.
+func wholeSummary(s align.Summary) align.Summary {
+	s.Shares, s.Patterns, s.Weights, s.Kit = list(s.Shares), list(s.Patterns), list(s.Weights), list(s.Kit)
+	for i := range s.Kit {
+		s.Kit[i].Weights = list(s.Kit[i].Weights)
+	}
+	return s
 }
 
 // list is a copy that is never nil, so that JSON shows [] and not null.

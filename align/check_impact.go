@@ -1,0 +1,90 @@
+package align
+
+import (
+	"fmt"
+
+	"onphrase/plan"
+)
+
+// manyLandings is the number of hard landings that beginners are advised to
+// stay below in one session of jumps.
+//
+// Ref: 80-100 contacts, a coaching site citing the practice of the NSCA; it
+// speaks of plyometric training, not of jogging on the spot.
+const manyLandings = 100
+
+var landingsMany = Check{
+	Code:     "landings",
+	Title:    "many hard landings, and no easier version offered for some of them",
+	Why:      "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they stop or push through.",
+	Source:   "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; counts by the catalogue of moves",
+	Severity: Note,
+	find: func(l *layout) []Finding {
+		all, total, seconds := l.landings(), 0, 0.0
+		var bare []effort
+		for _, w := range all {
+			total, seconds = total+w.landings, seconds+w.seconds
+			if w.row.Easier == "" {
+				bare = append(bare, w)
+			}
+		}
+		if total <= manyLandings || len(bare) == 0 {
+			return nil
+		}
+		f := bare[0].row.about(Note)
+		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds, "items_without_easier": float64(len(bare))}
+		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, Clock(seconds), bare[0].name)
+		if n := len(bare) - 1; n > 0 {
+			f.Message += fmt.Sprintf(", nor %s more", many(n, "row"))
+		}
+		f.Fix = "easier: a version without a jump"
+		return []Finding{f}
+	},
+}
+
+// effort is a stretch of one move.
+type effort struct {
+	row      *laid
+	name     string
+	seconds  float64
+	landings int
+}
+
+// landings lists the work of high impact. A move of one or two counts lands
+// on every count (a jack goes out and in, a jog steps right and left), a
+// longer one once a repetition.
+func (l *layout) landings() []effort {
+	var all []effort
+	l.eachMove(func(r *laid, name string, counts int, seconds float64) {
+		m, ok := l.move(name)
+		if !ok || m.Impact != plan.HighImpact {
+			return
+		}
+		n := counts
+		if m.Counts > 2 {
+			n = counts / m.Counts
+		}
+		all = append(all, effort{r, m.Name, seconds, n})
+	})
+	return all
+}
+
+// eachMove calls do for every stretch of one move: of a set or an interval
+// the whole row, of a block its steps.
+func (l *layout) eachMove(do func(r *laid, move string, counts int, seconds float64)) {
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		if r.item == nil {
+			return
+		}
+		switch w := r.item.Work.(type) {
+		case plan.Set:
+			do(r, w.Move, r.Counts, r.Seconds)
+		case plan.Interval:
+			do(r, w.Move, r.Counts, r.Seconds)
+		case plan.Block:
+			for _, s := range r.Moves {
+				do(r, s.Move, s.Counts, r.Seconds*float64(s.Counts)/float64(max(1, r.Counts)))
+			}
+		}
+	})
+}

@@ -1,0 +1,66 @@
+package align
+
+import (
+	"fmt"
+
+	"onphrase/plan"
+)
+
+// usualTime is how long the two ends of a class usually are, and their share
+// of it.
+//
+// Ref: warm-up 3-5 minutes (a university's guidelines), 7-15 (EuropeActive
+// Essentials), 10-20 (dynamic, ACE); stretch and cool-down 7-10
+// (EuropeActive). Shares of classes of 30 to 60 minutes: common practice.
+var usualTime = []struct {
+	name        string
+	kinds       []plan.PartKind
+	least, most float64 // [s]
+	share       float64
+}{
+	{"warm-up", []plan.PartKind{plan.WarmUp}, 3 * 60, 15 * 60, 0.17},
+	{"cool-down", []plan.PartKind{plan.CoolDown, plan.Stretch}, 3 * 60, 15 * 60, 0.12},
+}
+
+var partShare = Check{
+	Code:     "part-share",
+	Title:    "warm-up or cool-down is much shorter or longer than usual",
+	Why:      "A warm-up of two minutes warms nobody; one of twenty leaves no class behind it.",
+	Source:   "published warm-ups run from 3-5 (a university's guidelines) over 7-15 (EuropeActive Essentials) to 10-20 minutes (ACE); \"no strict standard\"",
+	Severity: Watch,
+	details: func(*plan.Catalog) []string {
+		var out []string
+		for _, u := range usualTime {
+			out = append(out, fmt.Sprintf("%s: %s to %s minutes, about %s %% of a class of 30 to 60 minutes (common practice)", u.name, num(u.least/60, 0), num(u.most/60, 0), num(100*u.share, 0)))
+		}
+		return out
+	},
+	find: func(l *layout) []Finding {
+		if l.length() < wholeClass || l.untimed() {
+			return nil
+		}
+		var out []Finding
+		for _, u := range usualTime {
+			seconds, first := 0.0, (*partLayout)(nil)
+			for _, p := range l.parts {
+				for _, k := range u.kinds {
+					if p.part.Kind == k {
+						seconds += p.ends - p.begins
+						if first == nil {
+							first = p
+						}
+					}
+				}
+			}
+			if first == nil || seconds >= u.least && seconds <= u.most {
+				continue
+			}
+			f := first.about(Watch, first.part.Pos.Line)
+			f.Figures = map[string]float64{"seconds": seconds, "least_seconds": u.least, "most_seconds": u.most, "share_percent": 100 * seconds / l.length()}
+			f.Message = fmt.Sprintf("the %s lasts %s, usual are %s to %s", u.name, Clock(seconds), Clock(u.least), Clock(u.most))
+			f.Fix = fmt.Sprintf("about %s (%s %% of the class)", Clock(u.share*l.length()), num(100*u.share, 0))
+			out = append(out, f)
+		}
+		return out
+	},
+}

@@ -1,0 +1,93 @@
+package align
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"onphrase/plan"
+)
+
+var sideMissing = Check{
+	Code:     "side-not-named",
+	Title:    "a one-sided move names no side",
+	Why:      "Nobody has decided when the other side comes, so it is forgotten or gets less.",
+	Source:   "one-sided moves in the catalogue: common practice, no source",
+	Severity: Watch,
+	find: func(l *layout) []Finding {
+		var f Finding
+		var names []string
+		l.each(func(_ *partLayout, _ int, r *laid) {
+			name, ok := l.oneSided(r)
+			if !ok || slices.Contains(names, name) {
+				return
+			}
+			if names = append(names, name); len(names) == 1 {
+				f = r.about(Watch)
+			} else {
+				f.Also = append(f.Also, r.Row.Row)
+			}
+		})
+		if len(names) == 0 {
+			return nil
+		}
+		f.Figures = map[string]float64{"moves": float64(len(names))}
+		f.Message = names[0] + " works one side and names none"
+		if len(names) > 1 {
+			f.Message = fmt.Sprintf("%s work one side each and name none", strings.Join(names, ", "))
+		}
+		f.Fix = "sides: both, and half the time or reps where it should last as long as now"
+		return []Finding{f}
+	},
+}
+
+// oneSided is the move of a set or interval that works one side and does not
+// say which.
+func (l *layout) oneSided(r *laid) (string, bool) {
+	if r.item == nil || r.Side != "" {
+		return "", false
+	}
+	name := ""
+	switch w := r.item.Work.(type) {
+	case plan.Set:
+		name = w.Move
+	case plan.Interval:
+		name = w.Move
+	}
+	m, ok := l.move(name)
+	return m.Name, ok && m.OneSided
+}
+
+var alternatingOdd = Check{
+	Code:     "odd-reps-in-turn",
+	Title:    "a move done right and left in turn ends one short",
+	Why:      "One leg or arm gets one repetition more than the other.",
+	Source:   "arithmetic on the repetitions",
+	Severity: Note,
+	find: func(l *layout) []Finding {
+		var out []Finding
+		for _, p := range l.parts {
+			for i := 0; i < len(p.rows); {
+				r, j := &p.rows[i], p.runEnd(i)
+				reps := 0
+				for _, row := range p.rows[i:j] {
+					reps += row.Reps
+				}
+				i = j
+				if r.reps == nil || r.Side != "" || reps%2 == 0 {
+					continue
+				}
+				set, _ := r.item.Work.(plan.Set)
+				if m, ok := l.move(set.Move); !ok || !m.Switches {
+					continue
+				}
+				f := r.about(Note)
+				f.Figures = map[string]float64{"reps": float64(reps)}
+				f.Message = fmt.Sprintf("%s: %s in turn are %d on one side and %d on the other", r.Item, many(reps, "rep"), (reps+1)/2, reps/2)
+				f.Fix = fmt.Sprintf("%d or %d reps", reps-1, reps+1)
+				out = append(out, f)
+			}
+		}
+		return out
+	},
+}

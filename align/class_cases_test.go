@@ -1,0 +1,128 @@
+package align
+
+import (
+	"strings"
+	"testing"
+
+	"onphrase/plan"
+)
+
+// allCases lists the cases of every check.
+func allCases() []checkCase { return append(classCases[:len(classCases):len(classCases)], checkCases...) }
+
+// built is the class of the case.
+func (c checkCase) built(t *testing.T) *plan.Class {
+	t.Helper()
+	var class *plan.Class
+	if c.class != "" {
+		class = classOf(t, c.class)
+	} else {
+		class = onePart(t, c.head, c.items...)
+	}
+	class.Slot = c.slot
+	return class
+}
+
+// parts writes a class of parts on a.mp3, each "name kind: item | item".
+func parts(list ...string) string {
+	var b strings.Builder
+	for _, p := range list {
+		head, items, _ := strings.Cut(p, ": ")
+		name, kind, _ := strings.Cut(head, " ")
+		b.WriteString("  - part: " + name + "\n    kind: " + kind + "\n    tracks: [a.mp3]\n    do:\n")
+		for _, it := range strings.Split(items, " | ") {
+			b.WriteString("      - {" + it + "}\n")
+		}
+	}
+	return b.String()
+}
+
+// minutes is timed work without impact, so long.
+func minutes(clock string) string { return `interval: jab, time: "` + clock + `", easier: slower` }
+
+// wholeOf puts strength work into a class of twenty minutes more.
+func wholeOf(items string) string { return parts("A strength: " + items + " | " + minutes("20:00")) }
+
+var slow = []song{{file: "a.mp3", bpm: 120, duration: 3600}}
+
+// long is music for a whole class.
+var long = []song{{file: "a.mp3", bpm: 128, duration: 3600}}
+
+func loud(a, b float64) []song {
+	return []song{{file: "a.mp3", bpm: 128, duration: 60, loudness: a}, {file: "b.mp3", bpm: 128, duration: 60, loudness: b}}
+}
+
+// classCases are the cases of the checks that look at the class as a whole,
+// at its moves and at its sides.
+var classCases = []checkCase{
+	{code: "change-too-short", name: "several in a part", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`, `{set: crunch, reps: "8 x 4-4"}`},
+		songs: tempo(128), says: "2 changes have too few counts: row 2, 0 counts to take light, usual are 8; row 3, 0 counts to get to the floor, usual are 16",
+		fix: "setup: 8 counts or setup: 16 counts on these items", want: map[string]float64{"changes": 2, "counts_missing": 24}},
+	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "0 counts to take the dumbbells"},
+	{code: "change-too-short", name: "from the part before", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"), songs: tempo(128), says: "crunch after squat"},
+	{code: "change-too-short", name: "the same bar", items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: deadlift, reps: "8 x 4-4", weight: heavy}`}, songs: tempo(128)},
+
+	{code: "move-cut-off", name: "six counts of a grapevine", fires: Watch, items: []string{`{block: A, moves: [{move: march, counts: 26}, {move: grapevine, counts: 6}]}`}, songs: tempo(128),
+		says: "A: 6 counts of grapevine, one of which takes 4", fix: "4 counts", want: map[string]float64{"counts": 6, "counts_per_rep": 4}},
+	{code: "move-cut-off", name: "whole", items: []string{`{block: A, moves: [{move: march, counts: 24}, {move: grapevine, counts: 8}]}`}, songs: tempo(128)},
+
+	{code: "side-not-named", name: "a row", fires: Watch, items: []string{`{set: one-arm row, reps: "16 x 2-2"}`, `{interval: side plank, time: 30s}`}, songs: tempo(128),
+		says: "one-arm row, side plank work one side each", want: map[string]float64{"moves": 2}},
+	{code: "side-not-named", name: "named", items: []string{`{set: one-arm row, reps: "16 x 2-2", sides: both}`, `{interval: side plank, time: 30s, sides: both}`}, songs: tempo(128)},
+
+	{code: "odd-reps-in-turn", name: "fifteen lunges", fires: Note, items: []string{`{set: lunge, reps: "7 x 4-4, 8 x 2-2"}`}, songs: tempo(128), says: "15 reps in turn are 8 on one side and 7 on the other", fix: "14 or 16 reps"},
+	{code: "odd-reps-in-turn", name: "sixteen", items: []string{`{set: lunge, reps: "8 x 4-4, 8 x 2-2"}`}, songs: tempo(128)},
+	{code: "odd-reps-in-turn", name: "one side", items: []string{`{set: lunge, reps: "15 x 2-2", sides: both}`}, songs: tempo(128)},
+
+	{code: "sides-unequal", name: "timed work", fires: Watch, items: []string{`{interval: side plank, time: 30s, sides: right}`}, songs: tempo(128), says: "side plank: 64 counts right, 0 counts left"},
+
+	{code: "patterns-uneven", name: "presses only", fires: Watch, class: wholeOf(`set: push-up, reps: 16 x 4-4 | set: bent-over row, reps: 8 x 2-2`), songs: slow,
+		says: "push and pull: 1:04 and 0:16 under load (16 reps and 8 reps)", fix: "0:48 more of pull", want: map[string]float64{"first_seconds": 64, "second_seconds": 16, "first_reps": 16, "second_reps": 8}},
+	{code: "patterns-uneven", name: "half as much again", fires: Note, class: wholeOf(`set: push-up, reps: 16 x 4-4 | set: bent-over row, reps: 10 x 4-4`), songs: slow, says: "1:04 and 0:40"},
+	{code: "patterns-uneven", name: "squats only", fires: Note, class: wholeOf(`set: squat, reps: 8 x 4-4 | set: lunge, reps: 8 x 4-4`), songs: slow, says: "squat with lunge and hinge: 1:04 and 0:00"},
+	{code: "patterns-uneven", name: "rests do not count", class: wholeOf(`set: push-up, reps: 8 x 4-0-4-8`), songs: slow},
+	{code: "patterns-uneven", name: "even", class: wholeOf(`set: push-up, reps: 16 x 4-4 | set: bent-over row, reps: 16 x 4-4`), songs: slow},
+	{code: "patterns-uneven", name: "a piece of a class", items: []string{`{set: push-up, reps: "16 x 4-4"}`}, songs: tempo(120)},
+
+	{code: "warm-up-steep", name: "jacks at once", fires: Watch, class: parts("Warm-up warm-up: interval: jumping jack, time: 30s | " + minutes("2:00")), songs: long,
+		says: "jumping jack has high impact, 0:00 into the warm-up", fix: "first third (0:50)"},
+	{code: "warm-up-steep", name: "in a block", fires: Watch, class: parts("Warm-up warm-up: block: A, times: 4, moves: [{move: march, counts: 16}, {move: jog, counts: 16}]"), songs: long, says: "jog has high impact"},
+	{code: "warm-up-steep", name: "weights", fires: Watch, class: parts("Warm-up warm-up: set: squat, reps: 8 x 4-4, weight: heavy | " + minutes("3:00")), songs: long, says: "squat is done with heavy"},
+	{code: "warm-up-steep", name: "later", class: parts("Warm-up warm-up: " + minutes("2:00") + " | interval: jumping jack, time: 30s"), songs: long},
+	{code: "warm-up-steep", name: "not a warm-up", class: parts("Go cardio: interval: jumping jack, time: 30s"), songs: long},
+
+	{code: "water-gap", name: "25 minutes", fires: Watch, class: parts("A cardio: " + minutes("25:00") + " | pause: water, time: 30s"), songs: long, says: "no water from 0:00 to 25:00", fix: "near 12:30", want: map[string]float64{"gap_seconds": 1500}},
+	{code: "water-gap", name: "to the end", fires: Watch, class: parts("A cardio: pause: water, time: 30s | " + minutes("25:00")), songs: long, says: "no water from 0:30 to 25:30"},
+	{code: "water-gap", name: "a break between", class: parts("A cardio: " + minutes("15:00") + " | pause: drinks, time: 30s | " + minutes("15:00")), songs: long},
+	{code: "water-gap", name: "the stretch at the end", class: parts("A cardio: "+minutes("19:00"), "Z stretch: "+minutes("9:00")), songs: long},
+
+	{code: "water-too-short", name: "15 s", fires: Note, items: []string{`{pause: water, time: 15s}`, `{pause: water, time: 15s}`}, songs: tempo(128), says: "water: 15 s, usual are 20s and more", want: map[string]float64{"times": 2}},
+	{code: "water-too-short", name: "30 s", items: []string{`{pause: water, time: 30s}`, `{pause: get the bar, time: 5s}`}, songs: tempo(128)},
+
+	// Jacks are 2 counts with a landing on each: 30 s at 130 BPM are 64 counts, 64 landings.
+	{code: "landings", name: "two minutes of jacks", fires: Note, items: []string{`{interval: jumping jack, time: 128 counts}`}, songs: tempo(130), says: "about 128 hard landings", want: map[string]float64{"landings": 128, "items_without_easier": 1}},
+	{code: "landings", name: "a squat jump is one in 4 counts", items: []string{`{interval: squat jump, time: 128 counts}`}, songs: tempo(130)},
+	{code: "landings", name: "an easier version", items: []string{`{interval: jumping jack, time: 128 counts, easier: half jack}`}, songs: tempo(130)},
+	{code: "landings", name: "low", items: []string{`{interval: march, time: 256 counts}`}, songs: tempo(130)},
+
+	{code: "part-missing", name: "no ends", fires: Watch, class: parts("A cardio: " + minutes("25:00")), songs: long, says: "none of the 1 part is a warm-up", fix: "kind: warm-up"},
+	{code: "part-missing", name: "both", class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("15:00"), "C stretch: "+minutes("5:00")), songs: long},
+	{code: "part-missing", name: "a piece of a class", class: parts("A cardio: " + minutes("10:00")), songs: long},
+
+	{code: "part-order", name: "warm-up second", fires: Watch, class: parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00")), songs: long, says: "W is not the first part: A comes before it"},
+	{code: "part-order", name: "core after the cool-down", fires: Watch, class: parts("C cool-down: "+minutes("2:00"), "S stretch: "+minutes("2:00"), "A core: "+minutes("2:00")), songs: long, says: "S is not the end: A comes after it"},
+	{code: "part-order", name: "in order", class: parts("W warm-up: "+minutes("2:00"), "A cardio: "+minutes("2:00"), "C cool-down: "+minutes("2:00")), songs: long},
+
+	{code: "part-share", name: "two minutes", fires: Watch, class: parts("W warm-up: "+minutes("2:00"), "A cardio: "+minutes("25:00"), "C stretch: "+minutes("5:00")), songs: long,
+		says: "the warm-up lasts 2:00, usual are 3:00 to 15:00", fix: "about 5:26 (17 % of the class)", want: map[string]float64{"seconds": 120, "share_percent": 6.25}},
+	{code: "part-share", name: "cool-down and stretch together", class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("20:00"), "C cool-down: "+minutes("2:00"), "S stretch: "+minutes("2:00")), songs: long},
+	{code: "part-share", name: "a piece of a class", class: parts("W warm-up: " + minutes("2:00")), songs: long},
+
+	{code: "loudness-jump", name: "7 LU", fires: Watch, head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(-14, -7), says: "b.mp3 is 7 LU louder than a.mp3", fix: "by -7 dB", want: map[string]float64{"difference_lu": 7}},
+	{code: "loudness-jump", name: "4 LU", fires: Note, head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(-8, -12), says: "4 LU softer"},
+	{code: "loudness-jump", name: "2 LU", head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(-9, -7)},
+	{code: "loudness-jump", name: "unknown", head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(0, -7)},
+
+	{code: "track-repeated", name: "in two parts", fires: Note, class: parts("A cardio: "+minutes("1:00"), "B cardio: "+minutes("1:00")), songs: long, says: "a.mp3 in A and in B"},
+	{code: "track-repeated", name: "once", items: []string{squats}, songs: tempo(128)},
+}

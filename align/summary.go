@@ -1,0 +1,139 @@
+package align
+
+import (
+	"cmp"
+	"slices"
+
+	"onphrase/plan"
+)
+
+// Summary is the whole class in figures.
+type Summary struct {
+	Shares   []Share `json:"shares"`    // by kind of part, in the order of the class
+	Patterns []Total `json:"patterns"`  // sets by movement pattern, the most repetitions first
+	Weights  []Total `json:"weights"`   // sets by weight as written, the most time under load first
+	High     float64 `json:"high"`      // seconds of work with high impact
+	Landings int     `json:"landings"`  // hard landings in it
+	DryGap   float64 `json:"water_gap"` // the longest time without water [s]
+	Kit      []Kit   `json:"kit"`
+}
+
+// Share is how much of the class one kind of part takes.
+type Share struct {
+	Kind    string  `json:"kind"`
+	Seconds float64 `json:"seconds"`
+	Share   float64 `json:"share"` // of the length of the class, 0 to 1
+}
+
+// Total adds up sets.
+type Total struct {
+	Name    string  `json:"name"` // of the pattern, or the weight
+	Reps    int     `json:"reps"`
+	Right   int     `json:"right"`   // of them on the right
+	Left    int     `json:"left"`    // of them on the left
+	Seconds float64 `json:"seconds"` // under load
+}
+
+// Kit is one thing that everybody needs.
+type Kit struct {
+	Item    string   `json:"item"`
+	Weights []string `json:"weights"` // as written, in the order met
+}
+
+// summary adds up the rows.
+func (l *layout) summary() Summary {
+	s := Summary{Shares: l.shares(), Kit: l.kit(), DryGap: ms(l.dryGap().seconds)}
+	s.Patterns = l.totals(func(r *laid) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
+	s.Weights = l.totals(func(r *laid) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	for _, w := range l.landings() {
+		s.High, s.Landings = s.High+w.seconds, s.Landings+w.landings
+	}
+	s.High = ms(s.High)
+	return s
+}
+
+// shares adds up parts by kind; what lies between them counts for the part it
+// belongs to.
+func (l *layout) shares() []Share {
+	all := []Share{}
+	for _, p := range l.parts {
+		i := slices.IndexFunc(all, func(s Share) bool { return s.Kind == string(p.part.Kind) })
+		if i < 0 {
+			i = len(all)
+			all = append(all, Share{Kind: string(p.part.Kind)})
+		}
+		all[i].Seconds += p.ends - p.begins
+	}
+	for i := range all {
+		if length := l.length(); length > 0 {
+			all[i].Share = ms(all[i].Seconds / length)
+		}
+		all[i].Seconds = ms(all[i].Seconds)
+	}
+	return all
+}
+
+// totals adds up the sets by a name; those without one are left out.
+func (l *layout) totals(name func(*laid) string, order func(a, b Total) int) []Total {
+	all := []Total{}
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		n := name(r)
+		if r.Kind != SetRow || n == "" {
+			return
+		}
+		i := slices.IndexFunc(all, func(t Total) bool { return t.Name == n })
+		if i < 0 {
+			i = len(all)
+			all = append(all, Total{Name: n})
+		}
+		t := &all[i]
+		t.Reps += r.Reps
+		t.Seconds += r.Load
+		switch plan.Sides(r.Side) {
+		case plan.Right:
+			t.Right += r.Reps
+		case plan.Left:
+			t.Left += r.Reps
+		}
+	})
+	for i := range all {
+		all[i].Seconds = ms(all[i].Seconds)
+	}
+	slices.SortStableFunc(all, order)
+	return all
+}
+
+// kit lists the equipment of the moves and the weights named for it, in the
+// order in which the class needs them.
+func (l *layout) kit() []Kit {
+	all := []Kit{}
+	add := func(item, weight string) {
+		i := slices.IndexFunc(all, func(k Kit) bool { return k.Item == item })
+		if i < 0 {
+			i = len(all)
+			all = append(all, Kit{Item: item, Weights: []string{}})
+		}
+		if weight != "" && !slices.Contains(all[i].Weights, weight) {
+			all[i].Weights = append(all[i].Weights, weight)
+		}
+	}
+	for _, p := range l.parts {
+		for i := range p.part.Items {
+			n, _ := l.needs(&p.part.Items[i])
+			if n.weight != "" && len(n.kit) == 0 {
+				n.kit = []string{anyWeight}
+			}
+			for _, item := range n.kit {
+				add(item, n.weight)
+			}
+			if n.floor {
+				add(mat, "")
+			}
+		}
+	}
+	return all
+}
+
+// anyWeight is the kit of a move that needs none by itself and is done with a
+// weight.
+const anyWeight = "weight"

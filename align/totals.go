@@ -1,0 +1,43 @@
+package align
+
+import "onphrase/plan"
+
+// count gives every set its movement pattern, its seconds under load, and
+// how many of the class's repetitions of that pattern are done by its end.
+func (l *layout) count() {
+	all := map[string]int{}
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		if r.reps == nil {
+			return
+		}
+		set, _ := r.item.Work.(plan.Set)
+		m, _ := l.move(set.Move)
+		r.Pattern, r.Load = m.Pattern, ms(r.underLoad())
+		if r.Pattern != "" {
+			all[r.Pattern] += r.Reps
+			r.SoFar = all[r.Pattern]
+		}
+	})
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		if r.reps != nil && r.Pattern != "" {
+			r.OfAll = all[r.Pattern]
+		}
+	})
+}
+
+// underLoad is how long the muscles work in a set [s]: all of it but the rest
+// at the end of each repetition.
+func (r *laid) underLoad() float64 {
+	counts := r.reps.Rhythm.Counts()
+	return r.Seconds * float64(counts-r.reps.Rhythm.Rest) / float64(counts)
+}
+
+// mirror names the side of an instructor who faces the class.
+func (l *layout) mirror() {
+	if l.class.Facing != plan.FacingClass {
+		return
+	}
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		r.Mirror = string(plan.Sides(r.Side).Mirrored())
+	})
+}
