@@ -48,8 +48,9 @@ type analyzeOptions struct {
 const analyzeLong = `Finds the counts, count 1 and the 32-count phrases of your music and prints
 one line for each track:
 
-  BPM      counts a minute; "or" is the other reading, half or double, that
-           might be the one you teach
+  BPM      counts a minute, from slowest to fastest where they change; "or" is
+           another reading, mostly half or double, that might be the one you
+           teach
   trust    0-100, how far counts, count 1 and phrases can be relied on; the
            lowest of the three. Listen before you rely on anything low
   count 1  the time of the first count 1 of a phrase

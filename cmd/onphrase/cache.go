@@ -88,20 +88,8 @@ func (c *cache) put(key string, r remembered) {
 	if os.MkdirAll(filepath.Dir(dst), 0o755) != nil {
 		return
 	}
-	f, err := os.CreateTemp(filepath.Dir(dst), ".new-*")
-	if err != nil {
-		return
-	}
-	_, err = fmt.Fprintf(f, "%s\n%s", seal(key, body), body)
-	if closeErr := f.Close(); err == nil {
-		err = closeErr
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), dst)
-	}
-	if err != nil {
-		os.Remove(f.Name())
-	}
+	// An error leaves the cache as it was; the music will be analysed again.
+	_ = writeWhole(dst, append([]byte(seal(key, body)+"\n"), body...))
 }
 
 // seal binds a body to its key, so that no damage and no mix-up goes unseen.

@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2"
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
@@ -139,7 +138,7 @@ func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
 		}
 		err := os.MkdirAll(filepath.Dir(dst), 0o755)
 		if err == nil {
-			err = renameio.WriteFile(dst, src, filePerm)
+			err = writeWhole(dst, src)
 		}
 		if err != nil {
 			return files, failed("choose another folder: onphrase demo DIR", "cannot write %s: %s", dst, reason(err))

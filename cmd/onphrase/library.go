@@ -70,7 +70,7 @@ func libraryTable(tracks []beat.Track) *table {
 			t.add(names[i], track.Problem)
 			continue
 		}
-		t.add(names[i], fmt.Sprintf("%.1f", track.BPM), rival(track), trust(track), firstCount1(track),
+		t.add(names[i], tempo(track), rival(track), trust(track), firstCount1(track),
 			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track))
 	}
 	return t
@@ -95,6 +95,18 @@ func shortNames(tracks []beat.Track) []string {
 		names[i] = t.File
 	}
 	return names
+}
+
+// tempo is the BPM, or from the slowest to the fastest where it changes.
+func tempo(t beat.Track) string {
+	low, high := t.BPM, t.BPM
+	for _, change := range t.TempoChanges {
+		low, high = min(low, change.BPM), max(high, change.BPM)
+	}
+	if math.Round(high) > math.Round(low) {
+		return fmt.Sprintf("%.0f-%.0f", low, high)
+	}
+	return fmt.Sprintf("%.1f", t.BPM)
 }
 
 // rival is the likeliest other reading of the tempo.

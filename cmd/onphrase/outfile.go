@@ -6,12 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-
-	"github.com/google/renameio/v2"
 )
-
-// filePerm is the mode of files written for the user, before her umask.
-const filePerm = 0o644
 
 // writeFile writes a file of the user's whole or not at all. A file that is
 // there already is hers: it is replaced only when she says so.
@@ -36,7 +31,7 @@ func writeFile(path string, force bool, content []byte) error {
 		}
 		return failed("choose another name, or replace it with --force", "%s exists already and is left as it is", path)
 	}
-	return wrote(path, renameio.WriteFile(path, content, filePerm))
+	return wrote(path, writeWhole(path, content))
 }
 
 func wrote(path string, err error) error {
