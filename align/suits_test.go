@@ -24,7 +24,7 @@ func TestSuits(t *testing.T) {
 		{170, nil},
 	}
 	for _, tt := range tests {
-		if diff := cmp.Diff(tt.want, Suits(tt.bpm)); diff != "" {
+		if diff := cmp.Diff(tt.want, Suits(tt.bpm, plan.Builtin())); diff != "" {
 			t.Errorf("Suits(%v): -want +got\n%s", tt.bpm, diff)
 		}
 	}

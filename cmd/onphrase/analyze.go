@@ -41,6 +41,7 @@ func (l *listenFlags) analyst(s *streams) (*analyst, error) {
 type analyzeOptions struct {
 	listenFlags
 	args    []string
+	moves   string
 	json    bool
 	phrases bool
 }
@@ -81,6 +82,7 @@ func newAnalyzeCmd(s *streams) *cobra.Command {
 		},
 	}
 	o.register(cmd)
+	registerMoves(cmd, &o.moves)
 	cmd.Flags().BoolVar(&o.json, "json", false, "write all that was found as JSON (onphrase.analysis/1)")
 	cmd.Flags().BoolVar(&o.phrases, "phrases", false, "list the phrases of every track")
 	return cmd
@@ -88,6 +90,10 @@ func newAnalyzeCmd(s *streams) *cobra.Command {
 
 func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	a, err := o.analyst(s)
+	if err != nil {
+		return err
+	}
+	known, err := catalog(s, o.moves)
 	if err != nil {
 		return err
 	}
@@ -110,7 +116,7 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	case o.phrases:
 		err = writePhrases(s.out, tracks)
 	default:
-		err = libraryTable(tracks).write(s.out, s.width)
+		err = libraryTable(tracks, known).write(s.out, s.width)
 	}
 	if err == nil && bad > 0 {
 		return said(exitFailed)

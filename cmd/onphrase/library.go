@@ -10,6 +10,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/beat"
+	"onphrase/plan"
 )
 
 // analysisSchema names the JSON that analyze writes; analysis.schema.json
@@ -51,8 +52,9 @@ const (
 	leastParts = 9
 )
 
-// libraryTable has a line for every track.
-func libraryTable(tracks []beat.Track) *table {
+// libraryTable has a line for every track; c has the usual tempo of each kind
+// of part.
+func libraryTable(tracks []beat.Track, c *plan.Catalog) *table {
 	t := &table{cols: []column{
 		{head: "file", least: leastName},
 		{head: "BPM", right: true},
@@ -71,7 +73,7 @@ func libraryTable(tracks []beat.Track) *table {
 			continue
 		}
 		t.add(names[i], tempo(track), rival(track), trust(track), firstCount1(track),
-			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track))
+			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track, c))
 	}
 	return t
 }
@@ -155,9 +157,9 @@ func odd(t beat.Track) string {
 }
 
 // suits names the parts of a class whose usual tempo the track has.
-func suits(t beat.Track) string {
+func suits(t beat.Track, c *plan.Catalog) string {
 	var parts []string
-	for _, kind := range align.Suits(t.BPM) {
+	for _, kind := range align.Suits(t.BPM, c) {
 		parts = append(parts, string(kind))
 	}
 	if len(parts) == 0 {

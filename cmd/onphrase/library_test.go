@@ -7,6 +7,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"onphrase/beat"
+	"onphrase/plan"
 )
 
 // The library table says what the analysis says, and no more.
@@ -40,7 +41,7 @@ mix.mp3        118-140  –     0  0:01.3       1   –    9:06  warm-up, cardio
 noise.wav      no steady beat found
 `
 	var b strings.Builder
-	if err := libraryTable(tracks).write(&b, defaultWidth); err != nil {
+	if err := libraryTable(tracks, plan.Builtin()).write(&b, defaultWidth); err != nil {
 		t.Fatal(err)
 	}
 	if diff := cmp.Diff(strings.TrimPrefix(want, "\n"), b.String()); diff != "" {
