@@ -16,11 +16,21 @@ func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
 	for _, p := range l.parts {
 		m.Parts = append(m.Parts, p.summary())
 		for i := range p.rows {
-			m.Rows = append(m.Rows, p.rows[i].Row)
+			m.Rows = append(m.Rows, p.rows[i].whole())
 		}
 	}
 	m.Findings, m.Summary, m.Facing = l.check(), l.summary(), string(c.Facing)
 	return m
+}
+
+// whole is the row with no list missing.
+func (r *laid) whole() Row {
+	row := r.Row
+	row.Moves, row.Rounds, row.Marks = list(row.Moves), list(row.Rounds), list(row.Marks)
+	for i := range row.Moves {
+		row.Moves[i].With = list(row.Moves[i].With)
+	}
+	return row
 }
 
 // ms rounds seconds to the millisecond.

@@ -8,7 +8,9 @@ import (
 )
 
 // allCases lists the cases of every check.
-func allCases() []checkCase { return append(classCases[:len(classCases):len(classCases)], checkCases...) }
+func allCases() []checkCase {
+	return append(classCases[:len(classCases):len(classCases)], checkCases...)
+}
 
 // built is the class of the case.
 func (c checkCase) built(t *testing.T) *plan.Class {

@@ -18,7 +18,6 @@ const (
 // marks gives timed work its countdown.
 func (l *layout) marks() {
 	l.each(func(_ *partLayout, _ int, r *laid) {
-		r.Marks = []Mark{}
 		if r.music == nil || r.Kind != IntervalRow && r.Kind != PauseRow {
 			return
 		}

@@ -108,7 +108,7 @@ func timed(it *plan.Item, kind RowKind, l plan.Length) piece {
 func rowOf(it *plan.Item, kind RowKind) Row {
 	row := Row{
 		Kind: kind, Item: it.Name, Line: it.Pos.Line,
-		Cue: it.Cue, Easier: it.Easier, Harder: it.Harder, Moves: []Step{}, Rounds: []Round{},
+		Cue: it.Cue, Easier: it.Easier, Harder: it.Harder, Moves: []Step{},
 	}
 	for _, r := range it.Rounds {
 		if r.Last > 1 {

@@ -40,23 +40,23 @@ func decimals(v float64, n int) string {
 	return s
 }
 
-// itemOf names the row, with its pass where a block has several.
+// itemOf names the row, with its stage, pass and round where it has several.
 func itemOf(r align.Row) string {
-	if r.Passes > 1 {
-		return fmt.Sprintf("%s, pass %d of %d", r.Item, r.Pass, r.Passes)
+	name := []string{r.Item}
+	if r.Stage > 0 {
+		name = append(name, fmt.Sprintf("stage %d of %d", r.Stage, r.Stages))
 	}
-	return r.Item
+	if r.Passes > max(1, r.Stages) {
+		name = append(name, fmt.Sprintf("pass %d of %d", r.Pass, r.Passes))
+	}
+	return strings.Join(append(name, roundsOf(r)...), ", ")
 }
 
 // detailsOf lists what else the instructor needs to know about a row.
 func detailsOf(r align.Row) []string {
 	var out []string
-	var moves []string
-	for _, m := range r.Moves {
-		moves = append(moves, fmt.Sprintf("%s %d", m.Move, m.Counts))
-	}
-	if len(moves) > 0 {
-		out = append(out, strings.Join(moves, ", "))
+	if len(r.Moves) > 0 {
+		out = append(out, stepsOf(r.Moves))
 	}
 	load := r.Weight
 	if r.Range == "half" {
@@ -64,6 +64,9 @@ func detailsOf(r align.Row) []string {
 	}
 	if load != "" {
 		out = append(out, load)
+	}
+	if r.ByClock {
+		out = append(out, "by the clock, whatever the music does")
 	}
 	if r.Cue != "" {
 		out = append(out, "say: "+r.Cue)

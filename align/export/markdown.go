@@ -8,8 +8,8 @@ import (
 	"onphrase/align"
 )
 
-// writeMarkdown writes a table a part, the findings as a list, and the
-// cautions.
+// writeMarkdown writes a table a part, the class in figures, the findings as
+// a list, and the cautions.
 func writeMarkdown(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\n%s", escape(m.Class), align.Clock(m.Length))
@@ -23,6 +23,7 @@ func writeMarkdown(w io.Writer, m *align.CountMap) error {
 			markdownTable(&b, rows)
 		}
 	}
+	markdownFigures(&b, m)
 	markdownFindings(&b, m.Findings)
 	b.WriteString("\n## Cautions\n\n")
 	for _, c := range Cautions {
@@ -54,16 +55,27 @@ func markdownTable(b *strings.Builder, rows []align.Row) {
 		}
 	}
 	b.WriteString("\n")
-	for _, r := range rows {
+	for n, r := range rows {
 		b.WriteString("|")
 		for i, c := range tableColumns {
 			text := escape(c.cell(r))
-			if details := detailsOf(r); i == what && len(details) > 0 {
+			if details := append(detailsOf(r), soFar(rows, n)...); i == what && len(details) > 0 {
 				text += "<br>" + escape(strings.Join(details, "; "))
 			}
 			fmt.Fprintf(b, " %s |", text)
 		}
 		b.WriteString("\n")
+	}
+}
+
+func markdownFigures(b *strings.Builder, m *align.CountMap) {
+	all := classFigures(m)
+	if len(all) == 0 {
+		return
+	}
+	b.WriteString("\n## The class in figures\n\n")
+	for _, f := range all {
+		fmt.Fprintf(b, "- **%s** %s\n", f.label, escape(f.text))
 	}
 }
 

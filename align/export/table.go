@@ -26,7 +26,7 @@ var tableColumns = []column{
 	{"what", false, itemOf},
 	{"reps", false, repsOf},
 	{"counts", true, countsOf},
-	{"side", false, func(r align.Row) string { return r.Side }},
+	{"side", false, sideOf},
 	{"cue", true, cueOf},
 }
 
@@ -44,15 +44,18 @@ func (p *printer) table(rows []align.Row, widths []int) {
 		heads = append(heads, c.head)
 	}
 	p.line(p.paint(join(heads, widths), dim))
-	var said []string // the same details are written once
-	for _, r := range rows {
+	var item string
+	var said []string // of that item: the same details are written once
+	for i, r := range rows {
 		details := detailsOf(r)
-		if r.Kind.Work() && slices.Equal(details, said) {
-			details = nil
-		} else if r.Kind.Work() {
-			said = details
+		if r.Kind.Work() {
+			fresh := details
+			if r.Item == item {
+				fresh = slices.DeleteFunc(slices.Clone(details), func(d string) bool { return slices.Contains(said, d) })
+			}
+			item, said, details = r.Item, details, fresh
 		}
-		p.row(r, details, widths)
+		p.row(r, append(details, soFar(rows, i)...), widths)
 	}
 }
 

@@ -31,6 +31,7 @@ func Text(w io.Writer, m *align.CountMap, s Style) error {
 		p.part(part)
 		p.table(m.RowsOf(i), widths)
 	}
+	p.figures(m)
 	p.findings(m)
 	p.line("")
 	for _, c := range Cautions {
@@ -114,6 +115,25 @@ func (p *printer) part(part align.Part) {
 		p.wrap(musicLine(t), "  ", plain)
 	}
 	p.line("")
+}
+
+// figures writes what the class comes to, labels to the left.
+func (p *printer) figures(m *align.CountMap) {
+	const room = len("shares  ")
+	all := classFigures(m)
+	if len(all) == 0 {
+		return
+	}
+	p.line("")
+	for _, f := range all {
+		for n, l := range wrap(oneLine(f.text), p.Width-room) {
+			label := f.label
+			if n > 0 {
+				label = ""
+			}
+			p.line(p.paint(pad(label, room), dim) + l)
+		}
+	}
 }
 
 func (p *printer) findings(m *align.CountMap) {
