@@ -12,28 +12,45 @@ const feltJump = 0.03
 
 var tempoJump = Check{
 	Code:     "tempo-jump",
-	Title:    "the tempo jumps when the track changes within a part",
+	Title:    "the tempo jumps from one track to the next within a part, or between parts of one kind",
 	Why:      "The same moves suddenly come faster or slower, with no new start to set it apart.",
 	Source:   "Drake & Botte 1993: listeners notice steps of about 1.5-3 %",
 	Severity: Note,
 	find: func(l *layout) []Finding {
 		var out []Finding
-		l.each(func(p *partLayout, i int, r *laid) {
-			if r.Kind != ChangeRow || i == 0 {
+		var last *laid
+		var before *partLayout
+		l.each(func(p *partLayout, _ int, r *laid) {
+			if r.music == nil {
 				return
 			}
-			a, b := p.rows[i-1].music.grid, r.music.grid
-			from, to := a.bpm*a.speed, b.bpm*b.speed
-			if math.Abs(to/from-1) <= feltJump {
-				return
+			if last != nil && last.music != r.music && (p == before || p.part.Kind == before.part.Kind) {
+				if f, ok := jumps(last.music, r); ok {
+					if p != before {
+						f.Message = fmt.Sprintf("%s between %s and %s", f.Message, before.part.Name, p.part.Name)
+					} else {
+						f.Message = fmt.Sprintf("%s at the change to %s", f.Message, r.Track)
+					}
+					out = append(out, f)
+				}
 			}
-			f := r.about(Note)
-			f.Line = r.music.ref.Pos.Line
-			f.Figures = map[string]float64{"bpm_before": from, "bpm_after": to, "change_percent": 100 * (to/from - 1)}
-			f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s) at the change to %s", num(from, 1), num(to, 1), percent(to/from-1), r.Track)
-			f.Fix = fmt.Sprintf("bpm: %s for the part, if both songs bear it; or tracks nearer in tempo", num(math.Round(math.Sqrt(from*to)), 0))
-			out = append(out, f)
+			last, before = r, p
 		})
 		return out
 	},
+}
+
+// jumps compares the tempo of a row's track with that of the track before.
+func jumps(before *music, r *laid) (Finding, bool) {
+	a, b := before.grid, r.music.grid
+	from, to := a.bpm*a.speed, b.bpm*b.speed
+	if math.Abs(to/from-1) <= feltJump {
+		return Finding{}, false
+	}
+	f := r.about(Note)
+	f.Line = r.music.ref.Pos.Line
+	f.Figures = map[string]float64{"bpm_before": from, "bpm_after": to, "change_percent": 100 * (to/from - 1)}
+	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", num(from, 1), num(to, 1), percent(to/from-1))
+	f.Fix = fmt.Sprintf("bpm: %s for both, if both songs bear it; or tracks nearer in tempo", num(math.Round(math.Sqrt(from*to)), 0))
+	return f, true
 }

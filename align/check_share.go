@@ -22,6 +22,10 @@ var usualTime = []struct {
 	{"cool-down", []plan.PartKind{plan.CoolDown, plan.Stretch}, 3 * 60, 15 * 60, 0.12},
 }
 
+// farShort is the share of the least time below which an end of the class
+// is hardly there.
+const farShort = 0.75
+
 var partShare = Check{
 	Code:     "part-share",
 	Title:    "warm-up or cool-down is much shorter or longer than usual",
@@ -55,7 +59,10 @@ var partShare = Check{
 			if first == nil || seconds >= u.least && seconds <= u.most {
 				continue
 			}
-			f := first.about(Watch, first.part.Pos.Line)
+			f := first.about(Note, first.part.Pos.Line)
+			if seconds < farShort*u.least {
+				f.Severity = Watch
+			}
 			f.Figures = map[string]float64{"seconds": seconds, "least_seconds": u.least, "most_seconds": u.most, "share_percent": 100 * seconds / l.length()}
 			f.Message = fmt.Sprintf("the %s lasts %s, usual are %s to %s", u.name, Clock(seconds), Clock(u.least), Clock(u.most))
 			f.Fix = fmt.Sprintf("about %s (%s %% of the class)", Clock(u.share*l.length()), num(100*u.share, 0))

@@ -117,6 +117,7 @@ var classCases = []checkCase{
 
 	{code: "part-share", name: "two minutes", fires: Watch, class: parts("W warm-up: "+minutes("2:00"), "A cardio: "+minutes("25:00"), "C stretch: "+minutes("5:00")), songs: long,
 		says: "the warm-up lasts 2:00, usual are 3:00 to 15:00", fix: "about 5:26 (17 % of the class)", want: map[string]float64{"seconds": 120, "share_percent": 6.25}},
+	{code: "part-share", name: "not quite three", fires: Note, class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("25:00"), "C stretch: "+minutes("2:45")), songs: long, says: "the cool-down lasts 2:45"},
 	{code: "part-share", name: "cool-down and stretch together", class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("20:00"), "C cool-down: "+minutes("2:00"), "S stretch: "+minutes("2:00")), songs: long},
 	{code: "part-share", name: "a piece of a class", class: parts("W warm-up: " + minutes("2:00")), songs: long},
 
@@ -124,6 +125,11 @@ var classCases = []checkCase{
 	{code: "loudness-jump", name: "4 LU", fires: Note, head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(-8, -12), says: "4 LU softer"},
 	{code: "loudness-jump", name: "2 LU", head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(-9, -7)},
 	{code: "loudness-jump", name: "unknown", head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(0, -7)},
+
+	{code: "tempo-jump", name: "between parts of a kind", fires: Note, class: strings.Replace(parts("A cardio: "+minutes("1:00"), "B cardio: "+minutes("1:00")), "a.mp3", "b.mp3", 1),
+		songs: []song{{file: "a.mp3", bpm: 135, duration: 90}, {file: "b.mp3", bpm: 130, duration: 90}}, says: "from 130 BPM to 135 BPM (+3.8 %) between A and B"},
+	{code: "tempo-jump", name: "between parts of two kinds", class: strings.Replace(parts("A cardio: "+minutes("1:00"), "B core: "+minutes("1:00")), "a.mp3", "b.mp3", 1),
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 90}, {file: "b.mp3", bpm: 140, duration: 90}}},
 
 	{code: "track-repeated", name: "in two parts", fires: Note, class: parts("A cardio: "+minutes("1:00"), "B cardio: "+minutes("1:00")), songs: long, says: "a.mp3 in A and in B"},
 	{code: "track-repeated", name: "once", items: []string{squats}, songs: tempo(128)},

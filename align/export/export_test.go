@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"onphrase/align"
 	"onphrase/beat"
@@ -228,7 +229,7 @@ func TestJSON(t *testing.T) {
 	if got.Schema != "onphrase.map/1" {
 		t.Errorf("schema %q", got.Schema)
 	}
-	if diff := cmp.Diff(*m, got.CountMap); diff != "" {
+	if diff := cmp.Diff(*m, got.CountMap, cmpopts.IgnoreFields(align.Music{}, "Taught")); diff != "" {
 		t.Errorf("round trip:\n%s", diff)
 	}
 	empty := written(t, "json", &align.CountMap{Rows: []align.Row{{}}, Parts: []align.Part{{}}, Findings: []align.Finding{{}}})

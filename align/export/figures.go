@@ -1,0 +1,125 @@
+package export
+
+import (
+	"fmt"
+	"strings"
+
+	"onphrase/align"
+)
+
+// classFigure is a label and what it says.
+type classFigure struct{ label, text string }
+
+// classFigures says in a few lines what the whole class comes to. Lines with
+// nothing to say are left out.
+func classFigures(m *align.CountMap) []classFigure {
+	s := m.Summary
+	var out []classFigure
+	add := func(label string, parts []string) {
+		if len(parts) > 0 {
+			out = append(out, classFigure{label, strings.Join(parts, ", ")})
+		}
+	}
+	var shares, work, kit []string
+	for _, k := range s.Shares {
+		if k.Seconds > 0 {
+			shares = append(shares, fmt.Sprintf("%s %s (%.0f %%)", k.Kind, align.Clock(k.Seconds), 100*k.Share))
+		}
+	}
+	for _, t := range s.Patterns {
+		work = append(work, totalWords(t))
+	}
+	for _, k := range s.Kit {
+		text := k.Item
+		if len(k.Weights) > 0 {
+			text += " (" + strings.Join(k.Weights, "; ") + ")"
+		}
+		kit = append(kit, text)
+	}
+	add("shares", shares)
+	add("reps", work)
+	if s.Landings > 0 {
+		add("impact", []string{fmt.Sprintf("%s high, about %d hard landings", align.Clock(s.High), s.Landings)})
+	}
+	add("kit", kit)
+	return out
+}
+
+// totalWords writes a total: "pull 32 (8 right, 8 left) in 1:12".
+func totalWords(t align.Total) string {
+	text := fmt.Sprintf("%s %d", t.Name, t.Reps)
+	if t.Right+t.Left > 0 {
+		text += fmt.Sprintf(" (%d right, %d left)", t.Right, t.Left)
+	}
+	if t.Seconds > 0 {
+		text += " in " + align.Clock(t.Seconds)
+	}
+	return text
+}
+
+// roundsOf names the rounds a row belongs to: "round 2 of 3", "Legs 1 of 2".
+func roundsOf(r align.Row) []string {
+	var out []string
+	for _, n := range r.Rounds {
+		name := n.Of
+		switch name {
+		case "":
+			name = "round"
+		case r.Item: // a series is called after its move
+			name = ""
+		}
+		out = append(out, strings.TrimSpace(fmt.Sprintf("%s %d of %d", name, n.Round, n.Rounds)))
+	}
+	return out
+}
+
+// soFar is the running total after a set, "24 of 48 hinge reps so far", at the
+// last row of the set and where the class has more than one.
+func soFar(rows []align.Row, i int) []string {
+	r := rows[i]
+	if r.OfAll <= r.Reps || i+1 < len(rows) && rows[i+1].Item == r.Item && rows[i+1].Line == r.Line {
+		return nil
+	}
+	return []string{fmt.Sprintf("%d of %d %s reps so far", r.SoFar, r.OfAll, r.Pattern)}
+}
+
+// stepsOf writes the moves of a block, what repeats once: "8 x (march 2,
+// step touch 2)".
+func stepsOf(steps []align.Step) string {
+	var all []string
+	for _, s := range steps {
+		text := fmt.Sprintf("%s %d", s.Move, s.Counts)
+		if len(s.With) > 0 {
+			text += " with " + strings.Join(s.With, " and ")
+		}
+		all = append(all, text)
+	}
+	for n := 1; n <= len(all)/2; n++ {
+		if repeats(all, n) {
+			return fmt.Sprintf("%d x (%s)", len(all)/n, strings.Join(all[:n], ", "))
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
+// repeats reports whether a list is its first n entries over and over.
+func repeats(all []string, n int) bool {
+	if len(all)%n != 0 {
+		return false
+	}
+	for i := range all {
+		if all[i] != all[i%n] {
+			return false
+		}
+	}
+	return true
+}
+
+// sideOf is the side of the class, and the instructor's own where she faces
+// it.
+func sideOf(r align.Row) string {
+	if r.Mirror == "" {
+		return r.Side
+	}
+	return fmt.Sprintf("%s (you %s)", r.Side, r.Mirror)
+}
