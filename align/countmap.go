@@ -57,6 +57,8 @@ type Music struct {
 	Counts   int     `json:"counts"`   // counts that the music lasts
 	Phrases  int     `json:"phrases"`  // phrases as taught
 	Odd      int     `json:"odd"`      // of them not 32 counts
+
+	Taught *Taught `json:"-"` // nil when nothing could be laid on it
 }
 
 // Row is one thing that happens: an item (or one side, pass or rhythm of

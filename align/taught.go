@@ -1,0 +1,50 @@
+package align
+
+import (
+	"sort"
+
+	"onphrase/beat"
+)
+
+// Taught is a track count by count, as a part teaches it: what a page that
+// follows the music needs. Programs find the same in the analysis of the
+// track, so it is no part of the JSON form of the map.
+type Taught struct {
+	Path     string         // of the file, from where the page lies; empty when that is not known
+	Counts   []float64      // time of every count on the track's own timeline [s], strictly increasing
+	Phrases  []TaughtPhrase // in order and without gaps, from the first one heard
+	Unsteady [][2]float64   // stretches without a trustworthy beat, from-to [s]
+}
+
+// TaughtPhrase is a run of counts that belong together.
+type TaughtPhrase struct {
+	First  int // index of its count 1 in Counts
+	Counts int
+	Kind   beat.PhraseKind
+	Trust  float64 // 0-1 that a phrase starts here
+	Energy beat.Energy
+}
+
+// taught writes the grid out for those who show it.
+func (g *grid) taught() *Taught {
+	t := &Taught{Counts: []float64{}, Unsteady: g.track.Unsteady}
+	for _, at := range g.times {
+		t.Counts = append(t.Counts, ms(at))
+	}
+	for _, p := range g.phrases[1:] {
+		t.Phrases = append(t.Phrases, TaughtPhrase{
+			First: p.first, Counts: p.counts, Kind: beat.KindOf(p.counts), Trust: p.trust, Energy: g.energy(p.first),
+		})
+	}
+	return t
+}
+
+// energy is that of the phrase heard at a count.
+func (g *grid) energy(i int) beat.Energy {
+	heard := g.track.Phrases
+	n := sort.Search(len(heard), func(n int) bool { return heard[n].Time > g.time(i)+beatError })
+	if n == 0 {
+		return ""
+	}
+	return heard[n-1].Energy
+}
