@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -33,7 +34,7 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits":  exits,
 			"clicks": clicks,
-			"noise":  noise,
+			"hum":    hum,
 			"damage": damage,
 		},
 	})
@@ -75,18 +76,18 @@ func clicks(ts *testscript.TestScript, neg bool, args []string) {
 	write(ts, args[0], synth.Clicks(synth.Steady(bpm, 4, counts, 0.5), rate))
 }
 
-// noise writes a WAV file of ten seconds without any beat: noise file.wav
-func noise(ts *testscript.TestScript, neg bool, args []string) {
+// hum writes a WAV file of ten seconds of one steady tone, which has no beat:
+// hum file.wav
+func hum(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 1 {
-		ts.Fatalf("usage: noise file.wav")
+		ts.Fatalf("usage: hum file.wav")
 	}
-	hiss := make([]float32, 10*rate)
-	state := uint32(1)
-	for i := range hiss {
-		state = state*1664525 + 1013904223 // Ref: Press et al., Numerical Recipes, 7.1
-		hiss[i] = float32(state>>8)/(1<<24)*0.2 - 0.1
+	const pitch, loud = 220, 0.2 // [Hz], of full scale
+	tone := make([]float32, 10*rate)
+	for i := range tone {
+		tone[i] = float32(loud * math.Sin(2*math.Pi*pitch*float64(i)/rate))
 	}
-	write(ts, args[0], &synth.Sound{Rate: rate, Left: hiss, Right: hiss})
+	write(ts, args[0], &synth.Sound{Rate: rate, Left: tone, Right: tone})
 }
 
 func write(ts *testscript.TestScript, name string, sound *synth.Sound) {
