@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"onphrase/beat/bar"
-	"onphrase/beat/internal/dsp"
 	"onphrase/beat/phrase"
 	"onphrase/beat/reading"
 )
@@ -73,31 +72,10 @@ func near(a, b float64) bool { return math.Abs(math.Log(a/b)) < sameTempo }
 
 // trustOf is the probability that the beats of a part are right.
 func trustOf(p part) float64 {
-	odds := 0.0
-	for _, r := range p.readings {
-		if near(r.Period, p.readings[0].Period) && samePhase(r.Beats, p.readings[0].Beats) {
-			odds += r.Odds
-		}
+	if len(p.readings) == 0 {
+		return 0
 	}
-	return odds
-}
-
-// samePhase reports whether two readings of one tempo mean the same beats.
-func samePhase(a, b []float64) bool {
-	const close = 0.07 // [s]
-	var distance []float64
-	for _, t := range a {
-		i, _ := slices.BinarySearch(b, t)
-		d := math.Inf(1)
-		if i > 0 {
-			d = t - b[i-1]
-		}
-		if i < len(b) {
-			d = min(d, b[i]-t)
-		}
-		distance = append(distance, d)
-	}
-	return len(distance) > 0 && dsp.Median(distance) < close
+	return p.readings[0].Odds
 }
 
 // addBars takes over the bars found.

@@ -22,10 +22,12 @@ type Limits struct{ Shortest, Longest float64 }
 
 // Candidates follows the music at every level within limits and lists the
 // beats on every phase that music knows: on the decoded beat, and a quarter,
-// a third and a half away from it. start is the time of the activation's
+// a third and a half away from it. Where the tempo is steady, the beats of one
+// straight comb are listed too. start is the time of the activation's
 // first frame [s].
 func Candidates(activation []float64, start float64, curve tempo.Curve, limits Limits, model pulse.Model) []Reading {
 	var all []Reading
+	steady, isSteady := steadyPeriod(activation, start, model.FPS, curve)
 	middle := curve.At(start + float64(len(activation))/model.FPS/2)
 	for _, level := range levels {
 		if p := middle * level; p < limits.Shortest || p > limits.Longest {
@@ -38,6 +40,13 @@ func Candidates(activation []float64, start float64, curve tempo.Curve, limits L
 		chain := model.Decode(activation, nil, spans...)
 		for _, phase := range places {
 			all = append(all, Reading{Beats: shifted(chain.Frames, phase, start, model.FPS), Period: middle * level})
+		}
+		if !isSteady {
+			continue
+		}
+		c := combAt(activation, steady*level)
+		for _, phase := range places {
+			all = append(all, Reading{Beats: c.beats(phase, len(activation), start, model.FPS), Period: middle * level})
 		}
 	}
 	return all

@@ -1,12 +1,15 @@
 package reading
 
 import (
+	"cmp"
 	"math"
 	"slices"
+
+	"onphrase/beat/internal/dsp"
 )
 
-// Choose weighs the readings against each other by their clues and sorts them,
-// likeliest first. evidence is as for Hear.
+// Choose weighs the readings against each other by their clues and lists
+// them, likeliest first, those that mean the same beats once. evidence is as for Hear.
 func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	score := make([]float64, len(all))
 	top := math.Inf(-1)
@@ -25,14 +28,52 @@ func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	for i := range all {
 		all[i].Odds = score[i] / sum
 	}
-	slices.SortStableFunc(all, func(a, b Reading) int {
-		switch {
-		case a.Odds > b.Odds:
-			return -1
-		case a.Odds < b.Odds:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
+	all = merge(all)
+	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
 	return all
+}
+
+const (
+	sameTempo = 0.03  // relative
+	samePlace = 0.05  // [s]
+	hardlyAny = 0.001 // odds not worth merging
+)
+
+// merge adds up the odds of readings that mean the same beats; the likeliest
+// of them stays.
+func merge(sorted []Reading) []Reading {
+	var out []Reading
+	for _, r := range sorted {
+		i := -1
+		if r.Odds > hardlyAny {
+			i = slices.IndexFunc(out, func(o Reading) bool { return same(o, r) })
+		}
+		if i >= 0 {
+			out[i].Odds += r.Odds
+		} else {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// same reports whether two readings mean the same beats.
+func same(a, b Reading) bool {
+	if math.Abs(math.Log(a.Period/b.Period)) > sameTempo || len(a.Beats) == 0 || len(b.Beats) == 0 {
+		return false
+	}
+	var distance []float64
+	for _, t := range a.Beats {
+		i, _ := slices.BinarySearch(b.Beats, t)
+		d := math.Inf(1)
+		if i > 0 {
+			d = t - b.Beats[i-1]
+		}
+		if i < len(b.Beats) {
+			d = min(d, b.Beats[i]-t)
+		}
+		distance = append(distance, d)
+	}
+	return dsp.Median(distance) < samePlace
 }
