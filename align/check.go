@@ -90,7 +90,7 @@ func (l *layout) fold(fs []Finding) []Finding {
 	out := []Finding{}
 	for _, f := range fs {
 		r := rows[f.Row]
-		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Reps, r.Rhythm), f.Line}
+		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Item, r.Reps, r.Rhythm), f.Line}
 		i, again := first[k]
 		if !again || f.Line == 0 || f.Severity != out[i].Severity || f.Row == out[i].Row {
 			f.Also = list(f.Also)

@@ -18,26 +18,25 @@ var intervalRounded = Check{
 	Source:   "arithmetic on the track's own counts",
 	Severity: Note,
 	find: func(l *layout) []Finding {
-		var out []Finding
-		for _, p := range l.parts {
-			if f, ok := p.rounded(); ok {
-				out = append(out, f)
-			}
+		if f, ok := l.rounded(); ok {
+			return []Finding{f}
 		}
-		return out
+		return nil
 	},
 }
 
-// rounded gathers all timed work of a part in one finding.
-func (p *partLayout) rounded() (Finding, bool) {
+// mostNamed bounds how many lengths one finding names.
+const mostNamed = 4
+
+// rounded gathers all timed work of the class in one finding.
+func (l *layout) rounded() (Finding, bool) {
 	var f Finding
 	var each []string
 	worst, sum, n := 0.0, 0.0, 0
-	for i := range p.rows {
-		r := &p.rows[i]
+	l.each(func(_ *partLayout, _ int, r *laid) {
 		off := r.Seconds - r.asked
 		if r.asked == 0 || r.music == nil || math.Abs(off) < noticed {
-			continue
+			return
 		}
 		if n == 0 {
 			f = r.about(Note)
@@ -50,9 +49,12 @@ func (p *partLayout) rounded() (Finding, bool) {
 		if !slices.Contains(each, as) {
 			each = append(each, as)
 		}
-	}
+	})
 	f.Figures = map[string]float64{"error_seconds": sum, "largest_error_seconds": worst, "times": float64(n)}
-	f.Message = fmt.Sprintf("%s: timed work on whole eights: %s; together %+.1f s", p.part.Name, strings.Join(each, ", "), sum)
+	if more := len(each) - mostNamed; more > 0 {
+		each = append(each[:mostNamed], fmt.Sprintf("%s more", many(more, "length")))
+	}
+	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, many(n, "row"))
 	f.Fix = "on: clock for exactly the time written; the next item then waits for its count 1"
 	return f, n > 0
 }

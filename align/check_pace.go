@@ -10,10 +10,17 @@ import (
 var rhythmTooFast = Check{
 	Code:  "rhythm-too-fast",
 	Title: "a rhythm is too fast to control on this music",
-	Why:   "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be.",
+	Why:   "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be. R is the peak acceleration of the weight as a share of gravity, R = pi2 path/(2 g T2) for a path from rest to rest in T seconds: at 1 it floats at the top, and has to be pulled down.",
 	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) " +
 		"and the peak acceleration R = 0.503 path/T2; advice, not a rule",
 	Severity: Fix,
+	details: func(c *plan.Catalog) []string {
+		var out []string
+		for _, class := range c.Classes() {
+			out = append(out, limitWords(c.Limits[class]))
+		}
+		return out
+	},
 	find: func(l *layout) []Finding {
 		var out []Finding
 		l.each(func(_ *partLayout, _ int, r *laid) {
@@ -23,6 +30,15 @@ var rhythmTooFast = Check{
 		})
 		return out
 	},
+}
+
+// limitWords writes a limit out with the peak acceleration it allows.
+func limitWords(l plan.Limit) string {
+	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, num(l.Fine, 3), num(l.TooFast, 3))
+	if l.Path > 0 {
+		text += fmt.Sprintf("; over %s m R is %s and %s", num(l.Path, 2), num(l.PeakLoad(l.Fine), 2), num(l.PeakLoad(l.TooFast), 2))
+	}
+	return fmt.Sprintf("%s (%s: %s)", text, l.Evidence, l.Source)
 }
 
 // tooFast judges the rhythm of one row of a set.
@@ -40,6 +56,7 @@ func (l *layout) tooFast(r *laid) (Finding, bool) {
 	f.Figures = map[string]float64{
 		"seconds_per_phase": seconds, "counts_per_phase": counts, "bpm": p.bpm,
 		"limit_fine_seconds": p.limit.Fine, "limit_too_fast_seconds": p.limit.TooFast, "bpm_that_passes": math.Floor(p.most()),
+		"peak_load": p.limit.PeakLoad(seconds),
 	}
 	verdict := "watch the control"
 	if f.Severity == Fix {

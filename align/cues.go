@@ -34,9 +34,34 @@ func (l *layout) cues() {
 			if next != nil {
 				before = next
 			}
+			r.CueCounts = r.clearOf(p.before(i))
 			r.CueTime = ms(r.cueAt())
 		}
 	}
+}
+
+// cueLeast is the latest cue that still helps, for a move people know
+// [counts].
+const cueLeast = 2
+
+// clearOf shortens a cue that would fall on count 1 of the work before it, or
+// earlier: nobody hears the next move while starting this one.
+func (r *laid) clearOf(before *laid) int {
+	if before == nil || before.music != r.music || !before.Kind.Work() {
+		return r.CueCounts
+	}
+	if room := r.from - before.from - 1; room < r.CueCounts {
+		return max(cueLeast, room)
+	}
+	return r.CueCounts
+}
+
+// before is the row before row i, nil at the beginning of the part.
+func (p *partLayout) before(i int) *laid {
+	if i == 0 {
+		return nil
+	}
+	return &p.rows[i-1]
 }
 
 // cueAt is the class time of the row's cue [s], never before the class.

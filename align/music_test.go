@@ -139,3 +139,8 @@ func found(t testing.TB, m *CountMap, code string) Finding {
 	t.Fatalf("no %s among %v", code, codes(m))
 	return Finding{}
 }
+
+// ownCatalog is the catalogue with a user's own figures.
+func ownCatalog(src string) (*plan.Catalog, []plan.Problem) {
+	return plan.ParseCatalog("moves.yaml", []byte("onphrase: 1\n"+src), plan.Builtin())
+}
