@@ -1,0 +1,55 @@
+package export
+
+import (
+	"fmt"
+	"path"
+	"strings"
+
+	"onphrase/align"
+)
+
+// turn is a track of the running order.
+type turn struct {
+	align.Music
+	note string
+}
+
+// runningOrder lists the tracks as they are played, also those that could not
+// be analysed; not those that the class does not need.
+func runningOrder(m *align.CountMap) []turn {
+	var all []turn
+	for _, p := range m.Parts {
+		for _, t := range p.Tracks {
+			note := p.Part
+			switch {
+			case t.Problem != "":
+				note += ": " + t.Problem
+			case !t.Used:
+				continue
+			default:
+				note += fmt.Sprintf(": from %s of the class, %s BPM", align.Clock(t.ClassAt), decimals(t.Played, 1))
+				if t.Speed != 1 {
+					note += fmt.Sprintf(" (recorded %s: play it at %s %%)", decimals(t.BPM, 1), decimals(100*t.Speed, 1))
+				}
+			}
+			all = append(all, turn{t, oneLine(note)})
+		}
+	}
+	return all
+}
+
+// location is the file's path from where the running order lies.
+func (t turn) location() string {
+	if t.Taught != nil && t.Taught.Path != "" {
+		return t.Taught.Path
+	}
+	return t.File
+}
+
+// name is the title, else the name of the file.
+func (t turn) name() string {
+	if t.Title != "" {
+		return oneLine(t.Title)
+	}
+	return oneLine(strings.TrimSuffix(path.Base(t.File), path.Ext(t.File)))
+}
