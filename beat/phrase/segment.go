@@ -28,6 +28,13 @@ func segment(odds []float64) segmentation {
 	for _, s := range out.starts {
 		out.chance = append(out.chance, chance[s])
 	}
+	// Every list starts at the first bar, which proves nothing about it; where
+	// the next phrase starts says how long the first one is.
+	if len(out.chance) > 1 {
+		out.chance[0] = out.chance[1]
+	} else {
+		out.chance[0] = 1 - enteredLate
+	}
 	return out
 }
 
