@@ -52,7 +52,7 @@ func newCheckCmd(s *streams) *cobra.Command {
 			case o.list:
 				return listChecks(s)
 			case o.explain != "":
-				return explainCheck(s, o.explain)
+				return explainCheck(s, o.explain, o.moves)
 			}
 			o.path = args[0]
 			return runCheck(cmd, s, o)
@@ -115,10 +115,16 @@ func listChecks(s *streams) error {
 	return t.write(s.out, s.width)
 }
 
-func explainCheck(s *streams, code string) error {
+// explainCheck says what a check goes by: the user's own figures where she has
+// set some.
+func explainCheck(s *streams, code, moves string) error {
 	c, ok := align.Explain(code)
 	if !ok {
 		return usage("'onphrase check --list' lists them", "there is no check %q", code)
+	}
+	known, err := catalog(s, moves)
+	if err != nil {
+		return err
 	}
 	d := details{width: s.width}
 	d.title(c.Code)
@@ -126,6 +132,11 @@ func explainCheck(s *streams, code string) error {
 	d.line("up to", "%s", c.Severity)
 	d.line("why", "%s", c.Why)
 	d.line("source", "%s", c.Source)
-	_, err := io.WriteString(s.out, d.String())
+	label := "figures"
+	for _, text := range c.Details(known) {
+		d.line(label, "%s", text)
+		label = ""
+	}
+	_, err = io.WriteString(s.out, d.String())
 	return err
 }

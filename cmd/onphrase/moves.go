@@ -142,6 +142,9 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 	if m.Counts > 0 {
 		d.line("counts", "%d, %s", m.Counts, leadOf(m))
 	}
+	if m.OneSided {
+		d.line("sides", "one at a time")
+	}
 	d.line("impact", "%s", m.Impact)
 	if len(m.Equipment) > 0 {
 		d.line("equipment", "%s", strings.Join(m.Equipment, ", "))
@@ -154,6 +157,11 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 		for _, n := range rhythms {
 			d.line("", "%d down %d up: fine up to %.0f BPM, too fast above %.0f BPM", n, n, 60*float64(n)/l.Fine, 60*float64(n)/l.TooFast)
 		}
+		half := l.In(plan.HalfRange)
+		d.line("", "half range: fine from %.2f s, likely hard to control below %.2f s", half.Fine, half.TooFast)
+		if l.Path > 0 {
+			d.line("physics", "%s", peaks(l))
+		}
 		d.line("evidence", "%s", l.Evidence)
 		d.line("source", "%s", l.Source)
 	} else {
@@ -161,6 +169,20 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 	}
 	_, err := io.WriteString(s.out, d.String())
 	return err
+}
+
+// usualBPM is the tempo that the physics of a move are shown at: strength
+// classes are taught at 122 to 130.
+const usualBPM = 130
+
+// peaks says how hard each rhythm pulls at the weight.
+func peaks(l plan.Limit) string {
+	var at []string
+	for _, n := range rhythms {
+		at = append(at, fmt.Sprintf("%.2f at %d-%d", l.PeakLoad(float64(n)*60/usualBPM), n, n))
+	}
+	return fmt.Sprintf("peak acceleration over %g m (assumed), as a share of gravity, at %d BPM: %s; at 1 the weight floats at the top and momentum moves it",
+		l.Path, usualBPM, strings.Join(at, ", "))
 }
 
 func leadOf(m plan.Move) string {
