@@ -34,6 +34,7 @@ type Recorder struct {
 	left, right    []float64 // the last samples of each channel; mono uses left only
 	start          int       // index in left of the next frame's first sample
 	chroma, bass   []float32 // fineBins values a frame
+	tuning         tuning
 }
 
 // NewRecorder prepares for sound of rate [Hz] in 1 or 2 interleaved channels.
@@ -73,7 +74,7 @@ func (r *Recorder) Write(samples []float64) {
 func (r *Recorder) Frames() *Frames {
 	tail := make([]float64, (r.spectrum.Size()/2)*r.channels)
 	r.Write(tail)
-	tuning := tuningOf(r.chroma)
+	tuning := r.tuning.mean()
 	return &Frames{
 		FPS:    float64(r.rate) / float64(r.hop),
 		Tuning: tuning,
@@ -115,7 +116,8 @@ func (r *Recorder) addFrame() {
 			continue
 		}
 		hz := (float64(k) + vertex(r.power[k-1], p, r.power[k+1])) * binWidth
-		bin := int(math.Round(fineBins*math.Log2(hz/middleC))) % fineBins
+		pitch := Classes * math.Log2(hz/middleC)
+		bin := int(math.Round(fine*pitch)) % fineBins
 		if bin < 0 {
 			bin += fineBins
 		}
@@ -124,6 +126,7 @@ func (r *Recorder) addFrame() {
 			r.bass[at+bin] += magnitude
 		} else {
 			r.chroma[at+bin] += magnitude
+			r.tuning.add(pitch, float64(magnitude))
 		}
 	}
 }

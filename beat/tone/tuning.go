@@ -2,20 +2,23 @@ package tone
 
 import "math"
 
-// tuningOf tells how far the notes of a whole recording lie above the
-// tempered scale of A = 440 Hz [semitones], from the share of each third of a
-// semitone taken as a point on a circle.
-func tuningOf(frames []float32) float64 {
-	var x, y float64
-	for i, v := range frames {
-		s, c := math.Sincos(2 * math.Pi * float64(i%fine) / fine)
-		x += float64(v) * c
-		y += float64(v) * s
-	}
-	if x == 0 && y == 0 {
+// tuning is the mean place of many pitches between the semitones of the
+// tempered scale of A = 440 Hz, each taken as a point on a circle.
+type tuning struct{ x, y float64 }
+
+// add counts a pitch [semitones] with a weight.
+func (t *tuning) add(pitch, weight float64) {
+	s, c := math.Sincos(2 * math.Pi * pitch)
+	t.x += weight * c
+	t.y += weight * s
+}
+
+// mean is -0.5 to 0.5 [semitones].
+func (t *tuning) mean() float64 {
+	if t.x == 0 && t.y == 0 {
 		return 0
 	}
-	return math.Atan2(y, x) / (2 * math.Pi)
+	return math.Atan2(t.y, t.x) / (2 * math.Pi)
 }
 
 // fold brings the thirds of a semitone to pitch classes in the given tuning:
