@@ -78,19 +78,25 @@ func (l *layout) check() []Finding {
 }
 
 // fold makes one finding of those that say the same of one line of the class
-// file on one track: of every round, or of both sides.
+// file on one track: of every round and repeat, or of both sides.
 func (l *layout) fold(fs []Finding) []Finding {
 	type key struct {
 		code, part, track, work string
 		line                    int
 	}
 	rows := map[int]Row{0: {}}
-	l.each(func(_ *partLayout, _ int, r *laid) { rows[r.Row.Row] = r.Row })
+	written := map[int]int{} // where the work of a line is written, for one that repeats another
+	l.each(func(_ *partLayout, _ int, r *laid) {
+		rows[r.Row.Row] = r.Row
+		if r.item != nil && r.item.Repeats.Line > 0 {
+			written[r.Line] = r.item.Repeats.Line
+		}
+	})
 	first := map[key]int{}
 	out := []Finding{}
 	for _, f := range fs {
 		r := rows[f.Row]
-		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Item, r.Reps, r.Rhythm), f.Line}
+		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Item, r.Reps, r.Rhythm), cmp.Or(written[f.Line], f.Line)}
 		i, again := first[k]
 		if !again || f.Line == 0 || f.Severity != out[i].Severity || f.Row == out[i].Row {
 			f.Also = list(f.Also)

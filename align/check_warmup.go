@@ -26,8 +26,8 @@ var warmUpJump = Check{
 	},
 }
 
-// steep looks for the first thing in the first third of a warm-up that jumps
-// or is done with a weight.
+// steep looks for the first thing in the first third of a warm-up that jumps,
+// is done with a weight, or goes over its full range at once.
 func (l *layout) steep(p *partLayout) []Finding {
 	until := p.begins + easyShare*(p.ends-p.begins)
 	var out []Finding
@@ -36,19 +36,21 @@ func (l *layout) steep(p *partLayout) []Finding {
 			return
 		}
 		m, _ := l.move(name)
-		what := ""
+		what, grade := "", Watch
 		switch {
 		case m.Impact == plan.HighImpact:
 			what = "has high impact"
 		case r.Weight != "":
 			what = "is done with " + r.Weight
+		case r.Range == string(plan.FullRange) && m.Class != "":
+			what, grade = "goes over its full range", Note
 		default:
 			return
 		}
-		f := r.about(Watch)
+		f := r.about(grade)
 		f.Figures = map[string]float64{"seconds_into_warm_up": r.ClassTime - p.begins, "easy_seconds": until - p.begins}
 		f.Message = fmt.Sprintf("%s %s, %s into the warm-up", name, what, Clock(r.ClassTime-p.begins))
-		f.Fix = fmt.Sprintf("move it behind the first third (%s); or a version without", Clock(until-p.begins))
+		f.Fix = fmt.Sprintf("move it behind the first third (%s); or a smaller version of it", Clock(until-p.begins))
 		out = append(out, f)
 	})
 	return out

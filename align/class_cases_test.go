@@ -90,6 +90,8 @@ var classCases = []checkCase{
 		says: "jumping jack has high impact, 0:00 into the warm-up", fix: "first third (0:50)"},
 	{code: "warm-up-steep", name: "in a block", fires: Watch, class: parts("Warm-up warm-up: block: A, times: 4, moves: [{move: march, counts: 16}, {move: jog, counts: 16}]"), songs: long, says: "jog has high impact"},
 	{code: "warm-up-steep", name: "weights", fires: Watch, class: parts("Warm-up warm-up: set: squat, reps: 8 x 4-4, weight: heavy | " + minutes("3:00")), songs: long, says: "squat is done with heavy"},
+	{code: "warm-up-steep", name: "full range", fires: Note, class: parts("Warm-up warm-up: set: squat, reps: 8 x 4-4 | " + minutes("3:00")), songs: long, says: "squat goes over its full range"},
+	{code: "warm-up-steep", name: "half range", class: parts("Warm-up warm-up: set: squat, reps: 8 x 4-4, range: half | " + minutes("3:00")), songs: long},
 	{code: "warm-up-steep", name: "later", class: parts("Warm-up warm-up: " + minutes("2:00") + " | interval: jumping jack, time: 30s"), songs: long},
 	{code: "warm-up-steep", name: "not a warm-up", class: parts("Go cardio: interval: jumping jack, time: 30s"), songs: long},
 

@@ -77,7 +77,7 @@ func randomItem(r *rand.Rand, line int) plan.Item {
 		it.Work = plan.Set{Move: "squat", Sides: sides, Reps: []plan.Reps{
 			{N: 1 + r.IntN(16), Rhythm: plan.Rhythm{Down: 2, Up: 2}}, {N: 1 + r.IntN(16), Rhythm: plan.Rhythm{Pulse: true}}}}
 	case 2:
-		it.Work = plan.Interval{Move: "jog", Time: plan.Length{Seconds: 5 + 50*r.Float64()}}
+		it.Work = plan.Interval{Move: "jog", Time: plan.Length{Seconds: 5 + 50*r.Float64()}, Sides: sides}
 	default:
 		it.Work = plan.Pause{Time: []plan.Length{{Counts: 1 + r.IntN(64)}, {Seconds: 30}}[r.IntN(2)]}
 	}

@@ -57,6 +57,21 @@ func TestSupersetOfRounds(t *testing.T) {
 	}
 }
 
+// What a repeat repeats is one cause, so one finding.
+func TestRepeatIsOneFinding(t *testing.T) {
+	m := Build(classOf(t, `  - part: One
+    tracks: [a.mp3]
+    do:
+      - {set: squat, reps: 16 x 1-1}
+      - {set: lunge, reps: 8 x 2-2}
+      - {repeat: squat}
+      - {repeat: squat}
+`), songs(song{file: "a.mp3", bpm: 126, duration: 240}))
+	if f := found(t, m, "rhythm-too-fast"); f.Line != 7 || len(f.Also) != 2 {
+		t.Errorf("line %d, also in rows %v", f.Line, f.Also)
+	}
+}
+
 // E17 as a block that is built up: each stage on a phrase of its own, 128
 // counts, 58.182 s at 132.
 func TestTaperOnPhrases(t *testing.T) {
