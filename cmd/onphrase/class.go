@@ -58,7 +58,7 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 	if err != nil {
 		return nil, err
 	}
-	return align.Build(class, tracks), nil
+	return files.attach(align.Build(class, tracks)), nil
 }
 
 func classHint(err error) string {

@@ -57,6 +57,7 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if err != nil {
 		return err
 	}
+	linkFrom(m, o.out)
 	if o.out == "-" {
 		return s.write(m, format, o.path)
 	}

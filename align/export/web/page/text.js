@@ -1,0 +1,45 @@
+// How things are said.
+
+// clock writes seconds as m:ss.
+function clock(s) {
+  s = Math.max(0, Math.round(s));
+  return Math.floor(s / 60) + ":" + String(s % 60).padStart(2, "0");
+}
+
+function many(n, noun) { return n + " " + noun + (n === 1 ? "" : "s"); }
+
+// dose is how much of a row there is: 8 x 2 down 2 up, or seconds.
+function dose(row) {
+  if (row.reps) return row.reps + " x " + rhythm(row);
+  if (row.kind === "interval" || row.kind === "pause") return Math.round(row.seconds) + " s";
+  return "";
+}
+
+function rhythm(row) {
+  if (!row.phases.length) return "pulse";
+  return row.phases.map(function (p) { return p.counts + " " + p.word; }).join(" ");
+}
+
+// first is what a row begins with: a block with its first move.
+function first(row) { return row.moves.length ? row.moves[0].name : row.name; }
+
+// sideOf is the side to show: hers where she faces the class.
+function sideOf(side) {
+  if (!mirrored() || !side) return side;
+  return side === "right" ? "left" : "right";
+}
+function mirrored() { return $("mirror").getAttribute("aria-pressed") === "true"; }
+
+// fit sets an element's text as large as its box allows without breaking a
+// word, and no larger than most [px].
+function fit(element, most) {
+  var box = element.parentElement, room = element.dataset.share ? box.clientHeight * element.dataset.share : box.clientHeight;
+  var low = 16, high = Math.max(low, Math.floor(most));
+  while (low < high) {
+    var mid = (low + high + 1) >> 1;
+    element.style.fontSize = mid + "px";
+    if (element.scrollWidth <= element.clientWidth && element.offsetHeight <= room) low = mid; else high = mid - 1;
+  }
+  element.style.fontSize = low + "px";
+  return low;
+}

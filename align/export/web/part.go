@@ -1,0 +1,185 @@
+package web
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"onphrase/align"
+)
+
+// part is one part of the class at the desk and on the wall.
+type part struct {
+	Name  string
+	Kind  string
+	Span  string
+	Songs []song
+	Rows  []entry
+	Sheet sheet
+}
+
+// song is one playing of a track at the desk.
+type song struct {
+	Leg     int // index into the legs; -1 when it is not played
+	Title   string
+	About   string
+	Problem string
+	Tiles   []tile
+}
+
+// entry is a row of the table.
+type entry struct {
+	N        int
+	Leg      int
+	Time     string
+	Where    string
+	What     string
+	Dose     string
+	Counts   string
+	Side     string
+	Say      string // when to announce it
+	Details  []string
+	Work     bool
+	Findings []finding
+}
+
+// finding is what was found, in words.
+type finding struct {
+	Grade, Label, Code, Message, Fix, Source string
+}
+
+// grades are the findings' grades in words, gravest first.
+var grades = []struct {
+	of    align.Severity
+	label string
+}{{align.Fix, "to fix"}, {align.Watch, "to watch"}, {align.Note, "note"}}
+
+func partsOf(m *align.CountMap) []part {
+	var out []part
+	legs := 0
+	for i, p := range m.Parts {
+		v := part{Name: p.Part, Kind: p.Kind, Span: spanOf(p)}
+		played := map[*align.Music]bool{}
+		for _, g := range legsOf(m, i) {
+			v.Songs = append(v.Songs, songOf(m, g, legs))
+			for _, r := range g.rows {
+				v.Rows = append(v.Rows, entryOf(m, r, legs))
+			}
+			played[g.music] = true
+			legs++
+		}
+		for j := range p.Tracks {
+			if t := &p.Tracks[j]; !t.Used {
+				v.Songs = append(v.Songs, song{Leg: -1, Title: titleOf(*t), About: unused(*t), Problem: t.Problem})
+			}
+		}
+		v.Sheet = sheetOf(m, i)
+		out = append(out, v)
+	}
+	return out
+}
+
+func unused(t align.Music) string {
+	if t.Problem != "" {
+		return t.File
+	}
+	return fmt.Sprintf("%s, %s BPM, not needed", t.File, bpm(t.Played))
+}
+
+func spanOf(p align.Part) string {
+	if p.Seconds == 0 {
+		return "no time known"
+	}
+	return align.Clock(p.ClassTime) + " to " + align.Clock(p.ClassTime+p.Seconds)
+}
+
+func songOf(m *align.CountMap, g playing, leg int) song {
+	if g.music == nil {
+		return song{Leg: leg, Title: "No music", Problem: "these items have no count to start on"}
+	}
+	t := *g.music
+	about := bpm(t.Played) + " BPM"
+	if t.Speed != 1 {
+		about += " (recorded " + bpm(t.BPM) + ")"
+	}
+	about += fmt.Sprintf(", first item at %s, %s left over at the end", tenths(t.Start), seconds(t.Left))
+	return song{Leg: leg, Title: titleOf(t), About: about, Problem: t.Problem, Tiles: tilesOf(m, g)}
+}
+
+func entryOf(m *align.CountMap, r align.Row, leg int) entry {
+	e := entry{
+		N: r.Row, Leg: leg, Time: "?", What: r.Item, Dose: doseOf(r), Side: r.Side, Work: r.Kind.Work(),
+		Details: detailsOf(r), Findings: findingsOn(m, r.Row),
+	}
+	if r.Counts > 0 {
+		e.Counts = fmt.Sprint(r.Counts)
+	}
+	if !r.Placed {
+		return e
+	}
+	e.Time = align.Clock(r.ClassTime)
+	if r.Phrase > 0 {
+		e.Where = fmt.Sprintf("%d, count %d", r.Phrase, r.Count)
+	}
+	if r.CueCounts > 0 {
+		e.Say = align.Clock(r.CueTime)
+	}
+	return e
+}
+
+// detailsOf is everything else that is written about a row.
+func detailsOf(r align.Row) []string {
+	out := []string{}
+	var moves []string
+	for _, s := range r.Moves {
+		name := strings.Join(append([]string{s.Move}, s.With...), " + ")
+		moves = append(moves, fmt.Sprintf("%s %d", name, s.Counts))
+	}
+	if moves != nil {
+		out = append(out, strings.Join(moves, ", "))
+	}
+	if b := brief(r); len(b) > 0 {
+		out = append(out, strings.Join(b, ", "))
+	}
+	for _, said := range [][2]string{{"say", r.Cue}, {"easier", r.Easier}, {"harder", r.Harder}} {
+		if said[1] != "" {
+			out = append(out, said[0]+": "+said[1])
+		}
+	}
+	return out
+}
+
+// findingsOn lists what was found about a row; 0 is the class as a whole.
+func findingsOn(m *align.CountMap, row int) []finding {
+	var out []finding
+	for _, g := range grades {
+		for _, f := range m.Findings {
+			if f.Severity == g.of && (f.Row == row || slices.Contains(f.Also, row)) {
+				out = append(out, finding{string(f.Severity), g.label, f.Code, f.Message, f.Fix, f.Source})
+			}
+		}
+	}
+	return out
+}
+
+// tally says how many findings there are of each grade.
+func tally(all []align.Finding) string {
+	var words []string
+	for _, g := range grades {
+		n := 0
+		for _, f := range all {
+			if f.Severity == g.of {
+				n++
+			}
+		}
+		if g.of == align.Note {
+			words = append(words, many(n, g.label))
+		} else {
+			words = append(words, fmt.Sprintf("%d %s", n, g.label))
+		}
+	}
+	if len(all) == 0 {
+		return "Nothing found."
+	}
+	return strings.Join(words, ", ")
+}

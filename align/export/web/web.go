@@ -1,0 +1,82 @@
+package web
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"html/template"
+	"io"
+	"strings"
+
+	"onphrase/align"
+)
+
+//go:embed page
+var files embed.FS
+
+// The parts of the page's script and style, in the order in which they need
+// each other.
+var (
+	scripts = []string{"data.js", "grid.js", "text.js", "player.js", "stage.js", "desk.js", "size.js", "keys.js", "start.js"}
+	styles  = []string{"base.css", "stage.css", "desk.css", "wall.css"}
+)
+
+var page = template.Must(template.New("page").ParseFS(files, "page/*.html"))
+
+// script is all of the page's own code; style is its look.
+var (
+	script = "(function () {\n\"use strict\";\n" + read(scripts) + "})();\n"
+	style  = read(styles)
+)
+
+// document is what the templates are given.
+type document struct {
+	Class    string
+	Length   string
+	Slot     string // empty when none was given
+	Policy   string // for the content security policy
+	Style    template.CSS
+	Script   template.JS
+	Data     stage
+	Parts    []part
+	Whole    []finding // about the class as such
+	Count    string    // how many findings of which grade
+	Totals   totals
+	Cautions []string
+}
+
+// Write writes the page. The cautions are printed with every view that people
+// teach from.
+func Write(w io.Writer, m *align.CountMap, cautions []string) error {
+	d := document{
+		Class: m.Class, Length: align.Clock(m.Length), Policy: policy(),
+		Style: template.CSS(style), Script: template.JS(script),
+		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
+		Totals: totalsOf(m), Cautions: cautions,
+	}
+	if m.Slot > 0 {
+		d.Slot = align.Clock(m.Slot)
+	}
+	return page.ExecuteTemplate(w, "page.html", d)
+}
+
+// policy lets the page run its own script, play music and nothing else.
+//
+// Ref: W3C Content Security Policy Level 3.
+func policy() string {
+	sum := sha256.Sum256([]byte(script))
+	return "default-src 'none'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
+		"'; style-src 'unsafe-inline'; media-src 'self' file: blob:; base-uri 'none'; form-action 'none'"
+}
+
+func read(names []string) string {
+	var b strings.Builder
+	for _, n := range names {
+		text, err := files.ReadFile("page/" + n)
+		if err != nil {
+			panic(err) // a slip in this file
+		}
+		b.Write(text)
+	}
+	return b.String()
+}

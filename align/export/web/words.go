@@ -1,0 +1,124 @@
+package web
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"onphrase/align"
+)
+
+// phase is one way of a repetition: 2 down.
+type phase struct {
+	Word   string `json:"word"`
+	Counts int    `json:"counts"`
+}
+
+var phaseWords = []string{"down", "hold", "up", "hold"}
+
+// phasesOf takes a rhythm apart: 2-2 is down and up, 2-1-2-1 has holds. What
+// is not given in figures has none.
+func phasesOf(rhythm string) []phase {
+	out := []phase{}
+	figures := strings.Split(rhythm, "-")
+	words := phaseWords
+	if len(figures) == 2 {
+		words = []string{"down", "up"}
+	}
+	if len(figures) != len(words) {
+		return out
+	}
+	for i, f := range figures {
+		n, err := strconv.Atoi(f)
+		if err != nil {
+			return []phase{}
+		}
+		if n > 0 {
+			out = append(out, phase{words[i], n})
+		}
+	}
+	return out
+}
+
+// spell writes a rhythm in full: 2 down 2 up.
+func spell(rhythm string) string {
+	var words []string
+	for _, p := range phasesOf(rhythm) {
+		words = append(words, fmt.Sprintf("%d %s", p.Counts, p.Word))
+	}
+	if words == nil {
+		return rhythm
+	}
+	return strings.Join(words, " ")
+}
+
+// doseOf is how much of a row there is: repetitions, or seconds.
+func doseOf(r align.Row) string {
+	switch {
+	case r.Reps > 0:
+		return fmt.Sprintf("%d x %s", r.Reps, spell(r.Rhythm))
+	case timed(r):
+		return seconds(r.Seconds)
+	}
+	return ""
+}
+
+func timed(r align.Row) bool {
+	return (r.Kind == align.IntervalRow || r.Kind == align.PauseRow) && r.Seconds > 0
+}
+
+// seconds writes a time with a tenth where there is one.
+func seconds(s float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(s, 'f', 1, 64), ".0") + " s"
+}
+
+// brief is what must be known of a row at a glance: where it stands among its
+// repeats, and what it is done with.
+func brief(r align.Row) []string {
+	var out []string
+	for _, n := range r.Rounds {
+		of := "round"
+		if n.Of != "" {
+			of = n.Of
+		}
+		out = append(out, fmt.Sprintf("%s %d of %d", of, n.Round, n.Rounds))
+	}
+	if r.Stages > 1 {
+		out = append(out, fmt.Sprintf("stage %d of %d", r.Stage, r.Stages))
+	}
+	if r.Passes > 1 {
+		out = append(out, fmt.Sprintf("pass %d of %d", r.Pass, r.Passes))
+	}
+	if r.Weight != "" {
+		out = append(out, r.Weight)
+	}
+	if r.Range == "half" {
+		out = append(out, "half range")
+	}
+	return out
+}
+
+// titleOf is a track's name, its file when it has none.
+func titleOf(t align.Music) string {
+	if t.Title != "" {
+		return t.Title
+	}
+	return t.File
+}
+
+// tenths writes a track time as m:ss.s.
+func tenths(s float64) string {
+	n := int(s*10 + 0.5)
+	return fmt.Sprintf("%d:%02d.%d", n/600, n/10%60, n%10)
+}
+
+// bpm writes a tempo with a tenth where there is one.
+func bpm(v float64) string { return strings.TrimSuffix(strconv.FormatFloat(v, 'f', 1, 64), ".0") }
+
+// many writes a number with its noun.
+func many(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
+}

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"path/filepath"
+
+	"onphrase/align"
+)
+
+// attach tells a count map where the files of its tracks are.
+func (f found) attach(m *align.CountMap) *align.CountMap {
+	eachTaught(m, func(t *align.Taught, file string) { t.Path = f[file] })
+	return m
+}
+
+// linkFrom turns the tracks' paths into those from the folder of the file to
+// write, so that the folder and its music can be moved together. What goes to
+// standard output is taken to be kept in the folder we are in.
+func linkFrom(m *align.CountMap, out string) {
+	folder := "."
+	if out != "-" {
+		folder = filepath.Dir(out)
+	}
+	if abs, err := filepath.Abs(folder); err == nil {
+		folder = abs
+	}
+	eachTaught(m, func(t *align.Taught, _ string) {
+		if t.Path == "" {
+			return
+		}
+		path, err := filepath.Abs(t.Path)
+		if err != nil {
+			path = t.Path
+		}
+		if near, err := filepath.Rel(folder, path); err == nil {
+			path = near
+		}
+		t.Path = filepath.ToSlash(path)
+	})
+}
+
+func eachTaught(m *align.CountMap, do func(t *align.Taught, file string)) {
+	for i := range m.Parts {
+		for j := range m.Parts[i].Tracks {
+			if music := &m.Parts[i].Tracks[j]; music.Taught != nil {
+				do(music.Taught, music.File)
+			}
+		}
+	}
+}
