@@ -26,8 +26,10 @@ var mayImport = map[string][]string{
 	"beat":          {"beat/...", "!beat/decode"},
 	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
 	"beat/decode":   {},
-	"samples":       {"samples/..."},
-	"samples/":      {"samples/..."},
+	// A program, which makes material to learn from and reads files for it.
+	"beat/learn/make": {"beat/...", "!beat"},
+	"samples":         {"samples/..."},
+	"samples/":        {"samples/..."},
 }
 
 // outside are the packages through which a program reaches files, programs, the
