@@ -18,14 +18,16 @@ func Analyze(src Source) (Track, error) {
 	track := Track{Duration: h.duration, Loudness: h.loudness}
 	bands := h.onsets.Even()
 	activation := spectral.Activation(bands)
-	curve := tempo.Measure(bands, h.onsets.FPS).Path()
+	tempi := tempo.Measure(bands, h.onsets.FPS)
 	var parts []part
 	evidence := append(bands, h.novelty())
-	for _, s := range curve.Stretches(h.duration) {
-		parts = append(parts, follow(s, h, activation, evidence))
+	for _, s := range tempi.Path().Stretches(h.duration) {
+		p := follow(s, h, activation, evidence)
+		p.clarity = tempi.Clarity(s)
+		parts = append(parts, p)
 	}
 	track.addBeats(parts)
-	if track.Trust.Beat < leastTrust || len(track.Beats) < fewest {
+	if len(track.Beats) < fewest {
 		return Track{Duration: h.duration, Loudness: h.loudness, Problem: noBeat}, nil
 	}
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
@@ -36,7 +38,6 @@ func Analyze(src Source) (Track, error) {
 }
 
 const (
-	noBeat     = "no steady beat found"
-	fewest     = 8   // counts without which there is no result
-	leastTrust = 0.1 // below it, no beat is better than a wrong one
+	noBeat = "no steady beat found"
+	fewest = 8 // counts without which there is no result
 )

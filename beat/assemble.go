@@ -17,7 +17,9 @@ func (t *Track) addBeats(parts []part) {
 		for len(beats) > 0 && len(t.Beats) > 0 && beats[0] < t.Beats[len(t.Beats)-1]+p.Period/2 {
 			beats = beats[1:] // the last beat of the part before is this one
 		}
-		if p.silent || len(beats) < 2 {
+		trust := trustOf(p)
+		if len(beats) < 2 || trust == 0 {
+			t.Unsteady = append(t.Unsteady, [2]float64{p.From, p.To})
 			continue
 		}
 		bpm := 60 / p.Period
@@ -25,7 +27,7 @@ func (t *Track) addBeats(parts []part) {
 			t.TempoChanges = append(t.TempoChanges, TempoChange{Time: beats[0], BPM: bpm})
 		}
 		t.Beats = append(t.Beats, beats...)
-		t.Trust.Beat += trustOf(p) * float64(len(beats))
+		t.Trust.Beat += trust * float64(len(beats))
 		if len(beats) > longest {
 			longest = len(beats)
 			t.BPM = bpm
@@ -69,14 +71,6 @@ func rivals(all []reading.Reading) []Rival {
 }
 
 func near(a, b float64) bool { return math.Abs(math.Log(a/b)) < sameTempo }
-
-// trustOf is the probability that the beats of a part are right.
-func trustOf(p part) float64 {
-	if len(p.readings) == 0 {
-		return 0
-	}
-	return p.readings[0].Odds
-}
 
 // addBars takes over the bars found.
 func (t *Track) addBars(b bar.Bars) {

@@ -20,7 +20,8 @@ type part struct {
 	tempo.Stretch
 	grid.Grid
 	readings []reading.Reading // likeliest first; the beats are those of the first
-	silent   bool
+	clarity  float64           // how clearly the music repeats; see tempo.Clarity
+	hits     float64           // share of the counts on which a sound begins, 0-1
 }
 
 // follow finds the beats of one stretch: follow the music at every level,
@@ -33,12 +34,23 @@ func follow(s tempo.Stretch, h *heard, activation []float64, evidence [][]float6
 	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
 	all := reading.Candidates(activation[from:to], s.From, s.Curve, limits, model)
 	if len(all) == 0 {
-		return part{Stretch: s, silent: true}
+		return part{Stretch: s}
 	}
 	all = reading.Choose(all, evidence, fps)
 	beats := audible(all[0].Beats, activation, fps)
-	fitted := grid.Fit(beats, grid.Hits(beats, h.attack.Energy, h.attack.FPS))
-	return part{Stretch: s, Grid: fitted, readings: all, silent: len(beats) < 2}
+	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
+	return part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits)}
+}
+
+// sounding is the share of hits at which a sound begins.
+func sounding(hits []grid.Hit) float64 {
+	n := 0
+	for _, h := range hits {
+		if h.Weight > 0 {
+			n++
+		}
+	}
+	return float64(n) / float64(max(1, len(hits)))
 }
 
 // leastHeard is the activation that shows that something sounds.

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"onphrase/beat/internal/dsp"
+	"onphrase/beat/loudness"
 	"onphrase/beat/spectral"
 	"onphrase/beat/tone"
 )
@@ -38,6 +39,7 @@ func listen(src Source) (*heard, error) {
 	}
 	resampler := dsp.NewResampler(rate, spectral.Rate, channels)
 	onset := spectral.NewRecorder(channels)
+	meter := loudness.NewMeter(rate, channels)
 	harmony := tone.NewRecorder(spectral.Rate, channels)
 	in := make([]float32, block*channels)
 	var out []float64
@@ -45,6 +47,7 @@ func listen(src Source) (*heard, error) {
 	for {
 		n, err := src.Read(in)
 		samples += n / channels
+		meter.Write(in[:n])
 		out = resampler.Write(out[:0], in[:n])
 		if err != nil {
 			out = resampler.Flush(out)
@@ -59,6 +62,7 @@ func listen(src Source) (*heard, error) {
 		}
 	}
 	h := &heard{tones: harmony.Frames(), duration: float64(samples) / float64(rate)}
+	h.loudness, _ = meter.Integrated()
 	h.frames, h.onsets, h.attack = onset.Finish()
 	return h, nil
 }
