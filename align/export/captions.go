@@ -2,6 +2,7 @@ package export
 
 import (
 	"slices"
+	"strings"
 
 	"onphrase/align"
 )
@@ -104,3 +105,8 @@ func clean(seconds float64) float64 { return float64(milliseconds(seconds)) / 10
 
 // milliseconds is a time in the unit of most files, not before 0:00.
 func milliseconds(seconds float64) int { return max(0, int(seconds*1000+0.5)) }
+
+// playerText replaces the signs that begin and end a command in the players
+// built on ffmpeg, whatever the format of the captions. None has a way to write
+// them.
+var playerText = strings.NewReplacer("{", "(", "}", ")", `\`, "/")

@@ -35,5 +35,5 @@ func lrcStamp(seconds float64) string {
 }
 
 // lrcText replaces the brackets that stand for times, which the format has no
-// way to write.
-var lrcText = strings.NewReplacer("[", "(", "]", ")", "<", "‹", ">", "›")
+// way to write, and the signs of playerText.
+var lrcText = strings.NewReplacer("[", "(", "]", ")", "<", "‹", ">", "›", "{", "(", "}", ")", `\`, "/")

@@ -25,6 +25,6 @@ func writeSRT(w io.Writer, m *align.CountMap) error {
 	return err
 }
 
-// srtText replaces the signs that players take for tags and commands, because
-// the format has no way to write them, and the backslash that begins one.
+// srtText replaces the signs that players take for tags, because the format has
+// no way to write them, and those of playerText.
 var srtText = strings.NewReplacer("<", "‹", ">", "›", "{", "(", "}", ")", `\`, "/")

@@ -80,7 +80,7 @@ func vttCue(b *strings.Builder, n int, c caption) {
 		if l = oneLine(l); l == "" {
 			l = "–"
 		}
-		b.WriteString(vttText.Replace(l) + "\n")
+		b.WriteString(vttText.Replace(playerText.Replace(l)) + "\n")
 	}
 }
 
