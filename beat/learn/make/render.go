@@ -120,6 +120,11 @@ func frames(sound []float32) []byte {
 		sound = sound[n:]
 	}
 	f, _, _ := rec.Finish()
+	return toFloats(f)
+}
+
+// toFloats is the levels as bytes.
+func toFloats(f *spectral.Frames) []byte {
 	out := make([]byte, 0, 4*len(f.Level))
 	for _, v := range f.Level {
 		out = binary.LittleEndian.AppendUint32(out, math.Float32bits(v))

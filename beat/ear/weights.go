@@ -1,0 +1,94 @@
+package ear
+
+import (
+	_ "embed"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"math"
+)
+
+//go:embed weights.bin
+var weightsFile []byte
+
+// trained is the network with its weights; it is read-only after start-up.
+var trained = mustParse(weightsFile)
+
+func mustParse(file []byte) *network {
+	net, err := parse(file)
+	if err != nil {
+		panic(fmt.Sprintf("ear: the embedded weights: %v", err)) // a broken build
+	}
+	return net
+}
+
+// parse reads a weights file: "EAR1", the width of the network as uint16, then
+// half-precision floats, all little-endian: mean and scale of each band, and
+// for each layer its weights, output by output within tap and input, and its
+// biases.
+func parse(file []byte) (*network, error) {
+	const header = 6
+	if len(file) < header || string(file[:4]) != "EAR1" {
+		return nil, errors.New("not a weights file")
+	}
+	width := int(binary.LittleEndian.Uint16(file[4:]))
+	r := &halfReader{rest: file[header:]}
+	net := &network{width: width, mean: r.take(bands), scale: r.take(bands)}
+	net.first = r.layer(frontTaps, bands, front, 1)
+	net.second = r.layer(frontTaps, front, width, 1)
+	for n := range net.blocks {
+		net.blocks[n] = block{
+			near: r.layer(taps, width, width, 1<<n),
+			far:  r.layer(taps, width, width, 2<<n),
+			join: r.layer(1, 2*width, width, 1),
+		}
+	}
+	net.out = r.layer(1, width, outputs, 1)
+	if r.short || len(r.rest) > 0 {
+		return nil, fmt.Errorf("%d bytes do not fit a network of width %d", len(file), width)
+	}
+	return net, nil
+}
+
+// halfReader takes half-precision floats off a slice.
+type halfReader struct {
+	rest  []byte
+	short bool
+}
+
+func (r *halfReader) take(n int) []float32 {
+	out := make([]float32, n)
+	if len(r.rest) < 2*n {
+		r.short = true
+		return out
+	}
+	for i := range out {
+		out[i] = half(binary.LittleEndian.Uint16(r.rest[2*i:]))
+	}
+	r.rest = r.rest[2*n:]
+	return out
+}
+
+// layer reads a convolution and lays its weights out for conv.at.
+func (r *halfReader) layer(taps, in, out, dilation int) conv {
+	c := conv{taps: taps, in: in, out: out, dilation: dilation}
+	w := r.take(taps * in * out)
+	c.bias = r.take(out)
+	c.weight = make([]float32, len(w))
+	for i := range taps * in {
+		for o := range out {
+			c.weight[o*taps*in+i] = w[i*out+o]
+		}
+	}
+	return c
+}
+
+// half widens an IEEE 754 binary16 number.
+func half(h uint16) float32 {
+	sign, exp, frac := uint32(h>>15)<<31, uint32(h>>10)&0x1F, uint32(h)&0x3FF
+	if exp == 0 { // zero or subnormal: frac · 2⁻²⁴
+		v := float32(frac) / (1 << 24)
+		return math.Float32frombits(math.Float32bits(v) | sign)
+	}
+	return math.Float32frombits(sign | (exp+112)<<23 | frac<<13)
+}

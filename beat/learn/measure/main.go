@@ -1,0 +1,223 @@
+// Command measure scores what the ear hears, decoded without any further
+// logic: no tempo vote, no octave rule, no grid, no bar vote.
+//
+//	go run ./beat/learn/measure [-manifest FILE] DIR
+//
+// DIR holds ID.f32 and ID.beats, as `make render` and `make frames` write them.
+package main
+
+import (
+	"encoding/binary"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+
+	"golang.org/x/sync/errgroup"
+
+	"onphrase/beat/ear"
+	"onphrase/beat/pulse"
+	"onphrase/beat/score"
+	"onphrase/beat/spectral"
+)
+
+// row is one scored track.
+type row struct {
+	id, group string
+	score.Result
+	acc1, one float64
+	bpm, want float64
+	err       float64 // median absolute error of matched beats [s]
+}
+
+func main() {
+	manifest := flag.String("manifest", "", "table whose first column is the ID; groups come from its column -column")
+	column := flag.Int("column", 2, "column of the manifest that names the group, from 0")
+	all := flag.Bool("v", false, "print every track")
+	flag.Parse()
+	if err := run(flag.Arg(0), *manifest, *column, *all); err != nil {
+		fmt.Fprintln(os.Stderr, "measure:", err)
+		os.Exit(1)
+	}
+}
+
+func run(dir, manifest string, column int, all bool) error {
+	paths, err := filepath.Glob(filepath.Join(dir, "*.f32"))
+	if err != nil || len(paths) == 0 {
+		return fmt.Errorf("%s: no .f32 files", dir)
+	}
+	table, err := readTable(manifest)
+	if err != nil {
+		return err
+	}
+	rows := make([]row, len(paths))
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	for i, p := range paths {
+		g.Go(func() error {
+			id := strings.TrimSuffix(filepath.Base(p), ".f32")
+			r, err := one(strings.TrimSuffix(p, ".f32"))
+			if err != nil {
+				return err
+			}
+			if r.id = id; len(table[id]) > column {
+				r.group = table[id][column]
+			}
+			if len(table[id]) > 13 && table[id][13] != "" { // the corpus marks what is in doubt
+				r.one = math.NaN()
+			}
+			rows[i] = r
+			return nil
+		})
+	}
+	if err := g.Wait(); err != nil {
+		return err
+	}
+	report(rows, all)
+	return nil
+}
+
+// one scores a track.
+func one(stem string) (row, error) {
+	f, err := readFrames(stem + ".f32")
+	if err != nil {
+		return row{}, err
+	}
+	ref, refOnes, err := readBeats(stem + ".beats")
+	if err != nil {
+		return row{}, err
+	}
+	a := ear.Listen(f)
+	beats, ones := decode(a)
+	r := row{acc1: math.NaN(), err: math.NaN()}
+	if len(ref) < 2 { // nothing to hear: how many beats were made up
+		r.bpm = float64(len(beats))
+		r.Result = score.Result{}
+		return r, nil
+	}
+	r.Result = score.Beats(ref, beats)
+	r.one = score.FMeasure(refOnes, ones, 0.07)
+	r.want, r.bpm = 60/median(diff(ref)), 60/median(diff(beats))
+	r.acc1 = 0
+	if score.CompareTempo(r.want, r.bpm).Acc1 {
+		r.acc1 = 1
+	}
+	e := score.Errors(ref, beats)
+	for i := range e {
+		e[i] = math.Abs(e[i])
+	}
+	r.err = median(e)
+	return r, nil
+}
+
+// decode finds the likeliest chain of beats in bars of 2, 3 or 4.
+func decode(a ear.Activation) (beats, ones []float64) {
+	const least = 0.05 // activation below which nothing sounds
+	from, to := 0, len(a.Beat)
+	for from < to && a.Beat[from] < least {
+		from++
+	}
+	for to > from && a.Beat[to-1] < least {
+		to--
+	}
+	if to-from < 50 {
+		return nil, nil
+	}
+	best := pulse.Beats{Log: math.Inf(-1)}
+	for _, meter := range []int{3, 4} {
+		m := pulse.Default(a.FPS)
+		m.Meter = meter
+		if b := m.Decode(a.Beat[from:to], a.One[from:to], m.SpanOf(52, 215)); b.Log > best.Log {
+			best = b
+		}
+	}
+	for i, frame := range best.Frames {
+		t := (float64(from+frame) + peak(a.Beat, from+frame)) / a.FPS
+		if beats = append(beats, t); best.Position[i] == 1 {
+			ones = append(ones, t)
+		}
+	}
+	return beats, ones
+}
+
+// peak is where the activation peaks near frame i, relative to it [frames].
+func peak(x []float64, i int) float64 {
+	best := i
+	for j := max(1, i-2); j <= min(len(x)-2, i+3); j++ {
+		if x[j] > x[best] {
+			best = j
+		}
+	}
+	if best < 1 || best > len(x)-2 || x[best] < 0.02 {
+		return 0
+	}
+	l, m, r := x[best-1], x[best], x[best+1]
+	if d := l - 2*m + r; d < 0 {
+		return float64(best-i) + 0.5*(l-r)/d
+	}
+	return float64(best - i)
+}
+
+func readFrames(path string) (*spectral.Frames, error) {
+	const bands = 54
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	f := &spectral.Frames{FPS: 50, Bands: make([]float64, bands), Level: make([]float32, len(data)/4)}
+	for i := range f.Level {
+		f.Level[i] = math.Float32frombits(binary.LittleEndian.Uint32(data[4*i:]))
+	}
+	return f, nil
+}
+
+func readBeats(path string) (all, ones []float64, err error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	for line := range strings.Lines(string(data)) {
+		var t float64
+		var k int
+		if _, err := fmt.Sscan(line, &t, &k); err != nil {
+			continue
+		}
+		if all = append(all, t); k == 1 {
+			ones = append(ones, t)
+		}
+	}
+	return all, ones, nil
+}
+
+func readTable(path string) (map[string][]string, error) {
+	out := map[string][]string{}
+	if path == "" {
+		return out, nil
+	}
+	data, err := os.ReadFile(path)
+	for line := range strings.Lines(string(data)) {
+		f := strings.Split(strings.TrimRight(line, "\n"), "\t")
+		out[f[0]] = f
+	}
+	return out, err
+}
+
+func diff(x []float64) []float64 {
+	var d []float64
+	for i := 1; i < len(x); i++ {
+		d = append(d, x[i]-x[i-1])
+	}
+	return d
+}
+
+func median(x []float64) float64 {
+	if len(x) == 0 {
+		return 0
+	}
+	x = slices.Sorted(slices.Values(x))
+	return x[len(x)/2]
+}
