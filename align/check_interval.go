@@ -67,24 +67,42 @@ var intervalEnds = Check{
 	Severity: Note,
 	find: func(l *layout) []Finding {
 		var out []Finding
-		l.each(func(p *partLayout, i int, r *laid) {
-			if r.Kind != IntervalRow || r.music == nil || r.past {
-				return
+		for _, p := range l.parts {
+			first := len(out)
+			for i := range p.rows {
+				f, ok := p.midPhrase(i)
+				switch {
+				case ok && len(out) == first:
+					out = append(out, f)
+				case ok: // one that ends there takes those after it along
+					out[first].Also = append(out[first].Also, f.Row)
+				}
 			}
-			end := r.music.grid.at(r.to)
-			next := p.after(i)
-			if end.count == 1 || next == nil || next.music != r.music || p.goesOn(i, end) {
-				return
+			if len(out) > first && len(out[first].Also) > 0 {
+				out[first].Message += fmt.Sprintf("; and %s after it", many(len(out[first].Also), "row"))
 			}
-			f := r.about(Note)
-			up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
-			f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
-			f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, many(end.left, "count"))
-			f.Fix = endsWithPhrase(r, end)
-			out = append(out, f)
-		})
+		}
 		return out
 	},
+}
+
+// midPhrase judges the end of row i. Work by the clock ends where it ends.
+func (p *partLayout) midPhrase(i int) (Finding, bool) {
+	r := &p.rows[i]
+	if r.Kind != IntervalRow || r.music == nil || r.past || r.ByClock {
+		return Finding{}, false
+	}
+	end := r.music.grid.at(r.to)
+	next := p.after(i)
+	if end.count == 1 || next == nil || next.music != r.music || p.goesOn(i, end) {
+		return Finding{}, false
+	}
+	f := r.about(Note)
+	up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
+	f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
+	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, many(end.left, "count"))
+	f.Fix = endsWithPhrase(r, end)
+	return f, true
 }
 
 // goesOn reports whether the item after row i ends within the phrase that

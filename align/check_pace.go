@@ -58,11 +58,11 @@ func (l *layout) tooFast(r *laid) (Finding, bool) {
 		"limit_fine_seconds": p.limit.Fine, "limit_too_fast_seconds": p.limit.TooFast, "bpm_that_passes": math.Floor(p.most()),
 		"peak_load": p.limit.PeakLoad(seconds),
 	}
-	verdict := "watch the control"
+	verdict := "may be hard to control"
 	if f.Severity == Fix {
-		verdict = "likely hard to control"
+		verdict = "is likely hard to control"
 	}
-	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s is %s for this move at %s (fine from %s s, too fast below %s s)",
+	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s %s for this move at %s (fine from %s s, too fast below %s s)",
 		r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), num(p.limit.Fine, 2), num(p.limit.TooFast, 2))
 	f.Source = fmt.Sprintf("%s (%s)", p.limit.Source, p.limit.Evidence)
 	f.Fix = or(l.calmer(set, r, p))

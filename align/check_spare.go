@@ -16,9 +16,10 @@ var spareCounts = Check{
 		var out []Finding
 		for _, p := range l.parts {
 			var off *plan.Item // already said to start inside a phrase
+			odd := p.acrossOdd()
 			for i := range p.rows {
 				f, next, ok := l.spare(p, i, off)
-				if ok {
+				if ok && !odd[p.rows[i].item] {
 					out = append(out, f)
 					off = next
 				}
@@ -26,6 +27,20 @@ var spareCounts = Check{
 		}
 		return out
 	},
+}
+
+// acrossOdd lists the items that run across an odd phrase, which is why they
+// end where they do and is said already.
+func (p *partLayout) acrossOdd() map[*plan.Item]bool {
+	all := map[*plan.Item]bool{}
+	for i := 0; i < len(p.rows); {
+		j := p.runEnd(i)
+		if _, ok := p.crosses(i, j); ok {
+			all[p.rows[i].item] = true
+		}
+		i = j
+	}
+	return all
 }
 
 // spare judges the end of row i. next is the item that starts inside the

@@ -93,6 +93,8 @@ func readSongs(t *testing.T, lines string) []song {
 				s.pickup = int(v)
 			case "trust":
 				s.trust = v
+			case "loudness":
+				s.loudness = v
 			case "unsteady":
 				var u [2]float64
 				fmt.Sscanf(value, "%g-%g", &u[0], &u[1])
