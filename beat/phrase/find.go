@@ -10,6 +10,10 @@ type Phrase struct {
 	Energy Energy
 }
 
+// leastBars is the shortest stretch before the first whole phrase that is not
+// a mere pick-up: an eight.
+const leastBars = 2
+
 // Find lists the phrases of a track, without gaps, from the first to the last
 // whole bar in which the counts can be heard.
 func Find(s *bar.Sound, bars bar.Bars) []Phrase {
@@ -22,7 +26,8 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	if len(starts) == 0 {
 		return nil
 	}
-	found := segment(odds(Clues(s, starts, bars.Meter)))
+	broken := bars.BeatInBar[starts[0]] != 1
+	found := segment(odds(Clues(s, starts, bars.Meter)), broken)
 	if len(found.starts) > 1 && found.starts[1] < leastBars {
 		found.starts, found.chance = found.starts[1:], found.chance[1:]
 	}
@@ -32,22 +37,27 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 		if i+1 < len(found.starts) {
 			next = starts[found.starts[i+1]]
 		}
-		out = append(out, Phrase{Beat: starts[b], Counts: next - starts[b], Trust: found.chance[i]})
+		from := starts[b]
+		for from < next && bars.BeatInBar[from] != 1 {
+			from++ // the count 1 of a broken first bar was not heard
+		}
+		if from < next {
+			out = append(out, Phrase{Beat: from, Counts: next - from, Trust: found.chance[i]})
+		}
 	}
 	rate(out, s)
 	return out
 }
 
-// leastBars is the shortest stretch before the first whole phrase that is not
-// a mere pick-up: an eight.
-const leastBars = 2
-
 // barStarts lists the first beat of each bar, and the beat after the last of
-// the bars. A last bar that breaks off, such as a closing hit on count 1, is
-// left out.
+// the bars. Up to half a bar before the first count 1 is a pick-up; more may
+// also be a bar whose beginning is missing, and is listed. A last bar that breaks off, such as a closing hit on count 1, is left out.
 func barStarts(bars bar.Bars) (starts []int, end int) {
 	for i, p := range bars.BeatInBar {
 		if p == 1 {
+			if len(starts) == 0 && i > 0 && 2*i > bars.Meter {
+				starts = append(starts, 0)
+			}
 			starts = append(starts, i)
 		}
 	}

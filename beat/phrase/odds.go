@@ -40,21 +40,12 @@ const longest = 8
 // estimates.
 var lengthShare = [longest + 1]float64{0, 0.03, 0.03, 0.01, 0.16, 0.01, 0.02, 0.015, 0.72}
 
-// enteredLate is the share of tracks whose first phrase has begun before the
-// first bar that is heard, any number of bars ago: a lead-in without beat, a
-// file cut tight (common practice, no source).
-const enteredLate = 0.3
-
 // shareAt is the share of phrases with as many bars as lie between bars from
 // and to of a track of n bars. A last phrase may break off anywhere, under a
 // fade or after a coda, so that all its lengths are alike.
 func shareAt(from, to, n int) float64 {
-	share := lengthShare[to-from]
-	switch {
-	case to == n:
+	if to == n {
 		return 1.0 / longest
-	case from == 0:
-		return (1-enteredLate)*share + enteredLate/longest
 	}
-	return share
+	return lengthShare[to-from]
 }

@@ -11,29 +11,35 @@ type segmentation struct {
 	chance []float64 // probability 0-1 that a phrase starts there, over all lists
 }
 
+// aloneTrust is the trust in a phrase that is the only one: nothing in the
+// track speaks for it.
+const aloneTrust = 0.5
+
 // segment finds the phrases of a track of len(odds) bars, by a semi-Markov
 // chain: a list of phrases scores the log-odds of each of its starts but the
-// first, and the logarithm of the share of each of its lengths.
-func segment(odds []float64) segmentation {
+// first, and the logarithm of the share of each of its lengths. The list
+// starts at the first bar; or, just as likely, at the second, where pickUp
+// says that the first is perhaps no bar.
+func segment(odds []float64, pickUp bool) segmentation {
 	var out segmentation
 	if len(odds) == 0 {
 		return out
 	}
-	for i, from := len(odds), likeliest(odds); i > 0; {
-		i = from[i]
+	from := likeliest(odds, pickUp)
+	for i := from[len(odds)]; i >= 0; i = from[i] {
 		out.starts = append(out.starts, i)
 	}
 	slices.Reverse(out.starts)
-	chance := chances(odds)
+	chance := chances(odds, pickUp)
 	for _, s := range out.starts {
 		out.chance = append(out.chance, chance[s])
 	}
-	// Every list starts at the first bar, which proves nothing about it; where
-	// the next phrase starts says how long the first one is.
+	// That the list starts here proves nothing; where the next phrase starts
+	// says how long the first one is.
 	if len(out.chance) > 1 {
 		out.chance[0] = out.chance[1]
 	} else {
-		out.chance[0] = 1 - enteredLate
+		out.chance[0] = aloneTrust
 	}
 	return out
 }
@@ -48,12 +54,19 @@ func step(odds []float64, i, j int) float64 {
 	return score
 }
 
+// entry marks the start of the list.
+const entry = -1
+
 // likeliest gives for each bar, and the end of the track, where the phrase
-// before it starts on the best path.
-func likeliest(odds []float64) []int {
+// before it starts on the best path, or entry.
+func likeliest(odds []float64, pickUp bool) []int {
 	best, from := make([]float64, len(odds)+1), make([]int, len(odds)+1)
+	from[0] = entry
 	for j := 1; j <= len(odds); j++ {
 		best[j] = math.Inf(-1)
+		if j == 1 && pickUp {
+			best[j], from[j] = 0, entry
+		}
 		for i := max(0, j-longest); i < j; i++ {
 			if s := best[i] + step(odds, i, j); s > best[j] {
 				best[j], from[j] = s, i
@@ -65,13 +78,16 @@ func likeliest(odds []float64) []int {
 
 // chances is the share of all lists of phrases, by likelihood, that have a
 // start at each bar: forward-backward.
-func chances(odds []float64) []float64 {
+func chances(odds []float64, pickUp bool) []float64 {
 	n := len(odds)
 	before, after := make([]float64, n+1), make([]float64, n+1)
 	for j := 1; j <= n; j++ {
 		var paths []float64
 		for i := max(0, j-longest); i < j; i++ {
 			paths = append(paths, before[i]+step(odds, i, j))
+		}
+		if j == 1 && pickUp {
+			paths = append(paths, 0)
 		}
 		before[j] = logSum(paths)
 	}
