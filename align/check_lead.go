@@ -2,6 +2,8 @@ package align
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"onphrase/plan"
 )
@@ -40,9 +42,13 @@ func (l *layout) uneven(p *partLayout, i int) (Finding, bool) {
 	}
 	f := r.about(Note)
 	f.Figures = map[string]float64{"lead_changes_per_pass": float64(n), "passes": float64(r.Passes)}
+	stuck := p.stuck(i)
 	switch {
-	case b.Sides == plan.Both && n%2 == 0:
+	case b.Sides == plan.Both && len(stuck) > 0:
 		f.Message = fmt.Sprintf("%s ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item)
+		if r.Stages > 1 {
+			f.Message = fmt.Sprintf("%s, stage %s: ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item, strings.Join(stuck, ", "))
+		}
 		f.Fix = "a tap instead of the last step; or one more move that ends on the other foot"
 	case b.Sides == plan.NoSides && n%2 == 1 && r.Passes%2 == 1:
 		f.Message = fmt.Sprintf("%s ends on the %s lead, and what comes next starts there", r.Item, r.EndLead)
@@ -51,6 +57,25 @@ func (l *layout) uneven(p *partLayout, i int) (Finding, bool) {
 		return Finding{}, false
 	}
 	return f, true
+}
+
+// stuck lists the stages of the block that ends with row i in which a pass
+// does not end on the lead that the next one needs.
+func (p *partLayout) stuck(i int) []string {
+	var stages []string
+	next := &p.rows[i]
+	for ; next.Pass > 1 && i > 0; i-- {
+		r := &p.rows[i-1]
+		if r.Kind != BlockRow { // a hold between the two
+			continue
+		}
+		if name := fmt.Sprint(r.Stage); r.EndLead != next.Side && !slices.Contains(stages, name) {
+			stages = append(stages, name)
+		}
+		next = r
+	}
+	slices.Sort(stages)
+	return stages
 }
 
 func blockOf(r *laid) (plan.Block, bool) {

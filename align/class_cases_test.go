@@ -64,6 +64,11 @@ var classCases = []checkCase{
 	{code: "change-too-short", name: "from the part before", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"), songs: tempo(128), says: "crunch after squat"},
 	{code: "change-too-short", name: "the same bar", items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: deadlift, reps: "8 x 4-4", weight: heavy}`}, songs: tempo(128)},
 
+	// Stage 1 does the knee four times, back to where it began; stage 2 once.
+	{code: "lead-uneven", name: "one stage of a build", fires: Note, items: []string{`{block: A, build: add-on, sides: both, moves: [{move: repeater knee, counts: 8}, {move: march, counts: 24}]}`},
+		songs: tempo(128), says: "A, stage 1: ends on the leg it started on"},
+	{code: "lead-uneven", name: "every stage comes round", items: []string{`{block: A, build: holding, sides: both, moves: [{move: repeater knee, counts: 8}, {move: march, counts: 24}]}`}, songs: tempo(128)},
+
 	{code: "move-cut-off", name: "six counts of a grapevine", fires: Watch, items: []string{`{block: A, moves: [{move: march, counts: 26}, {move: grapevine, counts: 6}]}`}, songs: tempo(128),
 		says: "A: 6 counts of grapevine, one of which takes 4", fix: "4 counts", want: map[string]float64{"counts": 6, "counts_per_rep": 4}},
 	{code: "move-cut-off", name: "whole", items: []string{`{block: A, moves: [{move: march, counts: 24}, {move: grapevine, counts: 8}]}`}, songs: tempo(128)},
