@@ -95,7 +95,7 @@ func steps(u use, r align.Row) []act {
 	const early = 4 // counts; common practice, no source
 	var all []act
 	for i, s := range r.Moves {
-		words := []string{s.Move, fmt.Sprintf("%d counts", s.Counts)}
+		words := []string{s.Move, countWords(s.Counts)}
 		if len(s.With) > 0 {
 			words = append(words, "with "+strings.Join(s.With, " and "))
 		}
@@ -143,7 +143,7 @@ func rowWords(r align.Row) string {
 	case reps != "":
 		words = append(words, reps)
 	case r.Counts > 0:
-		words = append(words, fmt.Sprintf("%d counts", r.Counts))
+		words = append(words, countWords(r.Counts))
 	}
 	if side := sideOf(r); side != "" {
 		words = append(words, side)
@@ -155,6 +155,14 @@ func rowWords(r align.Row) string {
 		words = append(words, "half range")
 	}
 	return strings.Join(words, ", ")
+}
+
+// countWords is a number of counts in words.
+func countWords(n int) string {
+	if n == 1 {
+		return "1 count"
+	}
+	return fmt.Sprintf("%d counts", n)
 }
 
 // spoken marks words that are to be said.

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"path/filepath"
+	"strings"
 
 	"onphrase/align"
 	"onphrase/align/export"
@@ -16,17 +18,39 @@ func formatNames() []string {
 	return names
 }
 
+// timedNames lists the formats that go along with sound.
+func timedNames() []string {
+	var names []string
+	for _, f := range export.Formats() {
+		if f.Timed {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// formatLines lists the formats for the help, a line each.
+func formatLines() string {
+	var b strings.Builder
+	for _, f := range export.Formats() {
+		fmt.Fprintf(&b, "  %-9s %s\n", f.Name, f.About)
+	}
+	return b.String()
+}
+
 // pick finds the format asked for: by name, else by the ending of the file to
 // write, else the first.
 func (o *mapOptions) pick() (export.Format, error) {
-	name := o.format
-	if name == "" && o.out != "-" {
-		name = filepath.Ext(o.out)
+	var f export.Format
+	var err error
+	switch {
+	case o.format != "":
+		f, err = export.Find(o.format)
+	case o.out != "-" && filepath.Ext(o.out) != "":
+		f, err = export.ForFile(o.out)
+	default:
+		f = export.Formats()[0]
 	}
-	if name == "" {
-		return export.Formats()[0], nil
-	}
-	f, err := export.Find(name)
 	if err != nil {
 		return export.Format{}, usage("choose one with -f", "%s", err)
 	}

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"onphrase/align/export"
 )
 
 type mapOptions struct {
@@ -12,13 +14,20 @@ type mapOptions struct {
 	path   string
 	format string
 	out    string
+	track  string
 	force  bool
 }
 
-const mapLong = `Lays the class on its music and writes the count map: for every item its phrase
+var mapLong = `Lays the class on its music and writes the count map: for every item its phrase
 and count, the time in the track and in the class, when to cue it, and the
 findings. The format goes by -f, else by the ending of the file named with -o,
-else it is text.
+else it is text:
+
+` + formatLines() + `
+The last of them go along with sound: webvtt, chapters, srt, lrc and midi are on
+the timeline of the class, for its video or its rehearsal, or with --track on
+that of one song as recorded, for a music player or an editor. The running
+orders, m3u8 and xspf, name the music from where the file is written.
 
 The file is written whole or not at all; one that is there already is left as
 it is unless --force is given. The exit code is 0 also when there are findings:
@@ -32,7 +41,9 @@ func newMapCmd(s *streams) *cobra.Command {
 		Long:  mapLong,
 		Example: `  onphrase map class.yaml
   onphrase map class.yaml -o saturday.csv
-  onphrase map class.yaml -f markdown > saturday.md`,
+  onphrase map class.yaml -f markdown > saturday.md
+  onphrase map class.yaml -o saturday.m3u8
+  onphrase map class.yaml --track slow-ferry.mp3 -o music/slow-ferry.lrc`,
 		Args: takes(1, 1, "a class file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.path = args[0]
@@ -42,6 +53,7 @@ func newMapCmd(s *streams) *cobra.Command {
 	o.register(cmd)
 	cmd.Flags().StringVarP(&o.format, "format", "f", "", "the `format`: "+strings.Join(formatNames(), ", "))
 	cmd.Flags().StringVarP(&o.out, "output", "o", "-", "the `FILE` to write; - is standard output")
+	cmd.Flags().StringVar(&o.track, "track", "", "write what is on one `TRACK` of the class, on its own time")
 	cmd.Flags().BoolVar(&o.force, "force", false, "replace a file that is there already")
 	cmd.ValidArgsFunction = classFiles
 	complete(cmd, "format", formatNames()...)
@@ -53,11 +65,19 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if err != nil {
 		return err
 	}
+	if o.track != "" && !format.Timed {
+		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class", format.Name)
+	}
 	m, err := o.build(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
 	linkFrom(m, o.out)
+	if o.track != "" {
+		if m, err = export.OnTrack(m, o.track); err != nil {
+			return failed("", "--track: %s", err)
+		}
+	}
 	if o.out == "-" {
 		return s.write(m, format, o.path)
 	}

@@ -66,6 +66,7 @@ func newRootCmd(s *streams) *cobra.Command {
 		newCheckCmd(s),
 		newMapCmd(s),
 		newMovesCmd(s),
+		newSchemaCmd(s),
 	)
 	return root
 }

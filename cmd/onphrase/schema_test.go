@@ -5,6 +5,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -54,6 +55,31 @@ func TestJSONAgainstSchemas(t *testing.T) {
 		}
 		if err := schema.Validate(got); err != nil {
 			t.Errorf("%v: %v", tt.args, err)
+		}
+	}
+}
+
+// Every schema is printed, is one, and says by its title what it is of.
+func TestSchemaCommand(t *testing.T) {
+	for _, sc := range schemas() {
+		var out, talk bytes.Buffer
+		s := &streams{in: &bytes.Buffer{}, out: &out, err: &talk, width: defaultWidth}
+		if code := run(context.Background(), []string{"schema", sc.name}, s); code != exitClean {
+			t.Fatalf("%s: exit code %d\n%s", sc.name, code, talk.String())
+		}
+		doc, err := jsonschema.UnmarshalJSON(&out)
+		if err != nil {
+			t.Fatalf("%s: %v", sc.name, err)
+		}
+		c := jsonschema.NewCompiler()
+		if err := c.AddResource(sc.name, doc); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := c.Compile(sc.name); err != nil {
+			t.Errorf("%s: %v", sc.name, err)
+		}
+		if title, _ := doc.(map[string]any)["title"].(string); !strings.Contains(title, sc.name) {
+			t.Errorf("%s is titled %q", sc.name, title)
 		}
 	}
 }
