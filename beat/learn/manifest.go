@@ -23,6 +23,19 @@ func HeldOut() []Held {
 	return out
 }
 
+// IsHeldOut reports whether a groove ("casio:Dance1End") or file
+// ("simutrans-data/10-Easy-driving") belongs to the test corpus.
+func IsHeldOut(kind, name string) bool {
+	for _, h := range HeldOut() {
+		same := strings.EqualFold(name, h.Name)
+		variant := kind == "groove" && strings.HasPrefix(strings.ToLower(name), strings.ToLower(h.Name))
+		if h.Kind == kind && (same || variant) {
+			return true
+		}
+	}
+	return false
+}
+
 // rows splits a TSV with # comments.
 func rows(tsv string) [][]string {
 	var out [][]string

@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"strings"
 
+	"onphrase/beat/learn"
 	"onphrase/beat/learn/score"
 )
 
@@ -59,7 +60,7 @@ func grooves(library, path string) ([]string, error) {
 	}
 	var out []string
 	for line := range strings.Lines(string(text)) {
-		if m := defGroove.FindStringSubmatch(line); m != nil && !heldOut("groove", prefix+m[1]) {
+		if m := defGroove.FindStringSubmatch(line); m != nil && !learn.IsHeldOut("groove", prefix+m[1]) {
 			out = append(out, prefix+m[1])
 		}
 	}
