@@ -53,7 +53,7 @@ func sheetOf(m *align.CountMap, i int) sheet {
 		case t.Problem != "":
 			s.Music = append(s.Music, titleOf(t)+": "+t.Problem)
 		case t.Used:
-			s.Music = append(s.Music, fmt.Sprintf("%s, %s BPM, first item at %s", titleOf(t), bpm(t.Played), tenths(t.Start)))
+			s.Music = append(s.Music, fmt.Sprintf("%s, %s BPM", titleOf(t), bpm(t.Played)))
 		}
 	}
 	s.Lines = linesOf(m.RowsOf(i))

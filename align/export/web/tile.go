@@ -14,7 +14,8 @@ const whole = 32
 // tile is one phrase of a song's picture: its length, how full it sounds and
 // what lies on it.
 type tile struct {
-	Name   string // phrase 3, before phrase 1, after the music
+	Name   string // phrase 3, pick-up, after the music
+	No     int    // of the phrase, 0 when it is none
 	First  int    // count
 	Counts int
 	Time   string // of its first count in the track
@@ -55,10 +56,10 @@ func tilesOf(m *align.CountMap, g playing) []tile {
 		end = t.Phrases[0].First
 	}
 	if end > 0 {
-		out = append(out, tile{Name: "before phrase 1", Counts: end})
+		out = append(out, tile{Name: "pick-up", Counts: end})
 	}
 	for i, p := range t.Phrases {
-		v := tile{Name: fmt.Sprintf("phrase %d", i+1), First: p.First, Counts: p.Counts, Level: levels[string(p.Energy)]}
+		v := tile{Name: fmt.Sprintf("phrase %d", i+1), No: i + 1, First: p.First, Counts: p.Counts, Level: levels[string(p.Energy)]}
 		if p.Counts != whole {
 			v.Odd = string(p.Kind)
 		}

@@ -66,7 +66,7 @@ func Write(w io.Writer, m *align.CountMap, cautions []string) error {
 func policy() string {
 	sum := sha256.Sum256([]byte(script))
 	return "default-src 'none'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
-		"'; style-src 'unsafe-inline'; media-src 'self' file: blob:; base-uri 'none'; form-action 'none'"
+		"'; style-src 'unsafe-inline'; img-src data:; media-src 'self' file: blob:; base-uri 'none'; form-action 'none'"
 }
 
 func read(names []string) string {

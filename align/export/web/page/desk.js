@@ -21,6 +21,26 @@ document.querySelectorAll(".hear").forEach(function (button) {
   });
 });
 
+// rove makes many buttons one stop of the Tab key, with arrows between them.
+function rove(box, selector, back, on) {
+  var all = Array.prototype.slice.call(box.querySelectorAll(selector));
+  all.forEach(function (e, i) { e.tabIndex = i ? -1 : 0; });
+  box.addEventListener("keydown", function (e) {
+    var i = all.indexOf(e.target), to = { Home: 0, End: all.length - 1 }[e.key];
+    if (e.key === back) to = i - 1;
+    if (e.key === on) to = i + 1;
+    if (i < 0 || to === undefined) return;
+    e.preventDefault();
+    e.stopPropagation();
+    if (!all[to]) return;
+    all[i].tabIndex = -1;
+    all[to].tabIndex = 0;
+    all[to].focus();
+  });
+}
+document.querySelectorAll(".tiles").forEach(function (box) { rove(box, ".tile", "ArrowLeft", "ArrowRight"); });
+document.querySelectorAll("#desk table").forEach(function (table) { rove(table, ".hear", "ArrowUp", "ArrowDown"); });
+
 // hear plays from a place in a song.
 function hear(leg, t) {
   if (legs[leg].source) setStudio(false);
@@ -46,6 +66,7 @@ function drawDesk() {
     cursor.parentElement.removeAttribute("aria-current");
     cursor.remove();
   }
+  put($("where"), counted(leg) ? place(leg, Math.floor(f + 1e-9)) + ", " + clock(t / 1000) : "row " + n);
   if (drawDesk.row === n) return;
   drawDesk.row = n;
   document.querySelectorAll("#desk tr[data-row]").forEach(function (tr) { tr.classList.toggle("here", Number(tr.dataset.row) === n); });

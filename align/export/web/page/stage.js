@@ -29,6 +29,9 @@ function view(leg, t) {
   return v;
 }
 
+// idle rows are those in which nothing is taught.
+function idle(row) { return row.kind === "lead-in" || row.kind === "hold"; }
+
 function nextLeg(leg) {
   var after = legs[legs.indexOf(leg) + 1];
   if (!after) return null;
@@ -40,6 +43,7 @@ function drawStage() {
   drawCourse(leg);
   if ($("move").textContent !== v.name) {
     $("move").textContent = v.name;
+    $("move").classList.toggle("idle", idle(v.row));
     fitMove();
   }
   drawSide(v);
@@ -91,7 +95,7 @@ function drawDose(v, leg, t) {
   var key = left + "/" + doing + "/" + row.n;
   if (box.dataset.key === key) return;
   box.dataset.key = key;
-  box.textContent = many(left, "rep") + ": ";
+  box.textContent = many(left, "rep") + " left: ";
   if (!row.phases.length) box.append("pulse");
   row.phases.forEach(function (p, k) {
     var word = document.createElement(k === doing ? "u" : "span");
@@ -127,8 +131,10 @@ function nextSong(leg, what) {
 // fitMove makes the move as large as its place allows. A capital is 0.7 of
 // the type size.
 var capital = 0.7;
+var largest = 0.34, largestIdle = 0.17; // type size to the screen's shorter side
 function fitMove() {
   if (document.body.dataset.view !== "stage") return;
-  var px = fit($("move"), Math.min(innerWidth, innerHeight) * 0.34);
+  var share = $("move").classList.contains("idle") ? largestIdle : largest;
+  var px = fit($("move"), Math.min(innerWidth, innerHeight) * share);
   tellSize(px);
 }
