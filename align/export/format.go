@@ -29,6 +29,7 @@ func Formats() []Format {
 		{Name: "json", Ext: ".json", About: "everything, for programs (onphrase.map/1)", Write: writeJSON},
 		{Name: "markdown", Ext: ".md", About: "tables for notes and web pages", Write: writeMarkdown},
 		{Name: "page", Ext: ".html", About: "one page to teach from, offline, with the music beside it", Write: writePage},
+		{Name: "cues", Ext: ".cues.txt", About: "what to say and when, at class time and the song's", Write: writeCues},
 		{Name: "webvtt", Ext: ".vtt", About: "captions: what is done, what comes next, what to call out", Write: writeWebVTT, Timed: true},
 		{Name: "chapters", Ext: ".chapters.vtt", About: "WebVTT chapters: parts, and the items in them", Write: writeChapters, Timed: true},
 		{Name: "srt", Ext: ".srt", About: "the captions for players without WebVTT", Write: writeSRT, Timed: true},
