@@ -1,0 +1,75 @@
+package web
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"onphrase/align"
+)
+
+// Names that try to be code stay names in all views.
+func TestHostileRuns(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "class.html")
+	if err := os.WriteFile(file, []byte(written(t, hostileMap(t))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b := newTab(t, 390, 844)
+	for _, view := range []string{"desk", "wall", "stage"} {
+		b.show(file, view)
+		ask[seen](b, atFrame)
+		if !ask[bool](b, `window.hacked === undefined && document.scripts.length === 2 && !document.querySelector("img")`) {
+			t.Errorf("%s: a name was run", view)
+		}
+	}
+	if got := ask[string](b, `document.title`); !strings.Contains(got, "<img src=x") {
+		t.Errorf("title %q", got)
+	}
+	b.forgive("ERR_FILE_NOT_FOUND") // the music of such names is not there
+}
+
+// Without the music beside it the page says so, and can still be tapped.
+func TestMissingMusic(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "class.html")
+	if err := os.WriteFile(file, []byte(written(t, mapOf(t, follow))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b := newTab(t, 390, 844)
+	b.show(file, "stage")
+	b.eval(`new Promise(done => { const look = () => document.getElementById("status").innerText ? done() : setTimeout(look, 20); look(); })`)
+	b.keep("missing-390")
+	if got := b.text("status"); !strings.Contains(got, "tidewater is not beside this page") {
+		t.Errorf("said %q", got)
+	}
+	b.click("source")
+	b.eval(tapNow)
+	if got := ask[seen](b, atFrame).Place; !strings.HasPrefix(got, "phrase 1, count 1") {
+		t.Errorf("tapped, it shows %q", got)
+	}
+	b.forgive("ERR_FILE_NOT_FOUND")
+}
+
+// A song in which no beat was found has no counts: its items are gone through
+// by hand. A class without parts says so.
+func TestNoCounts(t *testing.T) {
+	class := strings.Replace(follow, "slow-ferry.mp3", "gone.mp3", 1)
+	class = strings.Replace(class, "start: phrase 2", "", 1)
+	m := mapOf(t, class)
+	b := newTab(t, 1024, 768)
+	b.show(pageFile(t, m), "stage")
+	b.choose(1)
+	for _, want := range []string{"Squat", "Squat", "One-arm row", "One-arm row", "March"} {
+		ask[seen](b, atFrame)
+		if got := b.text("move"); got != want {
+			t.Errorf("shown %q, want %q", got, want)
+		}
+		b.eval(`document.body.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }))`)
+	}
+	b.keep("no-counts-1024")
+	b.show(pageFile(t, &align.CountMap{Class: "Nothing yet"}), "stage")
+	if got := ask[string](b, `document.body.innerText`); !strings.Contains(got, "no parts yet") {
+		t.Errorf("an empty class shows %q", got)
+	}
+	b.keep("empty-1024")
+}
