@@ -111,6 +111,7 @@ type Round struct {
 	Of     string `json:"of"` // the superset or the move of a series; empty for the part
 	Round  int    `json:"round"`
 	Rounds int    `json:"rounds"`
+	Series bool   `json:"series"` // a turn of timed work, not a round of several items
 }
 
 // Mark is a moment of timed work to call out.

@@ -112,7 +112,7 @@ func rowOf(it *plan.Item, kind RowKind) Row {
 	}
 	for _, r := range it.Rounds {
 		if r.Last > 1 {
-			row.Rounds = append(row.Rounds, Round{Of: r.Of, Round: r.N, Rounds: r.Last})
+			row.Rounds = append(row.Rounds, Round{Of: r.Of, Round: r.N, Rounds: r.Last, Series: r.Series})
 		}
 	}
 	return row

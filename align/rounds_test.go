@@ -30,7 +30,7 @@ func TestSeries(t *testing.T) {
 		}
 		near(t, "seconds", r.Seconds, seconds, thousandth)
 		near(t, "start", r.ClassTime, at, thousandth)
-		if want := (Round{"jumping jack", i/2 + 1, 8}); len(r.Rounds) != 1 || r.Rounds[0] != want {
+		if want := (Round{"jumping jack", i/2 + 1, 8, true}); len(r.Rounds) != 1 || r.Rounds[0] != want {
 			t.Errorf("row %d: rounds %v", r.Row, r.Rounds)
 		}
 	}
@@ -46,7 +46,7 @@ func TestSupersetOfRounds(t *testing.T) {
 	m := Build(onePart(t, "", `{superset: All, rounds: 3, do: [{set: squat, reps: 16 x 1-1}, {set: overhead press, reps: 8 x 2-2}, {set: bent-over row, reps: 16 x 1-1}, {set: biceps curl, reps: 4 x 4-4}]}`),
 		songs(song{file: "a.mp3", bpm: 126, duration: 240}))
 	rows := work(m)
-	if len(rows) != 12 || rows[4].Rounds[0] != (Round{"All", 2, 3}) {
+	if len(rows) != 12 || rows[4].Rounds[0] != (Round{"All", 2, 3, false}) {
 		t.Fatalf("%d rows, rounds %v", len(rows), rows[4].Rounds)
 	}
 	near(t, "a round", rows[3].ClassTime+rows[3].Seconds, 60.952, thousandth)

@@ -40,8 +40,13 @@ func decimals(v float64, n int) string {
 	return s
 }
 
-// itemOf names the row, with its stage, pass and round where it has several.
+// itemOf names the row, with its round where it has one.
 func itemOf(r align.Row) string {
+	return strings.Join(append([]string{nameOf(r)}, roundsOf(r)...), ", ")
+}
+
+// nameOf names the row, with its stage, pass and turn where it has several.
+func nameOf(r align.Row) string {
 	name := []string{r.Item}
 	if r.Stage > 0 {
 		name = append(name, fmt.Sprintf("stage %d of %d", r.Stage, r.Stages))
@@ -49,7 +54,7 @@ func itemOf(r align.Row) string {
 	if r.Passes > max(1, r.Stages) {
 		name = append(name, fmt.Sprintf("pass %d of %d", r.Pass, r.Passes))
 	}
-	return strings.Join(append(name, roundsOf(r)...), ", ")
+	return strings.Join(append(name, turnOf(r)...), ", ")
 }
 
 // detailsOf lists what else the instructor needs to know about a row.

@@ -57,20 +57,30 @@ func totalWords(t align.Total) string {
 	return text
 }
 
-// roundsOf names the rounds a row belongs to: "round 2 of 3", "Legs 1 of 2".
+// roundsOf names the rounds that a row belongs to, the outermost first:
+// "round 2 of 3", "Legs 1 of 2".
 func roundsOf(r align.Row) []string {
 	var out []string
 	for _, n := range r.Rounds {
 		name := n.Of
-		switch name {
-		case "":
+		if name == "" {
 			name = "round"
-		case r.Item: // a series is called after its move
-			name = ""
 		}
-		out = append(out, strings.TrimSpace(fmt.Sprintf("%s %d of %d", name, n.Round, n.Rounds)))
+		if !n.Series {
+			out = append(out, fmt.Sprintf("%s %d of %d", name, n.Round, n.Rounds))
+		}
 	}
 	return out
+}
+
+// turnOf names the turn of a series that a row is: "3 of 8".
+func turnOf(r align.Row) []string {
+	for _, n := range r.Rounds {
+		if n.Series && n.Of == r.Item {
+			return []string{fmt.Sprintf("%d of %d", n.Round, n.Rounds)}
+		}
+	}
+	return nil
 }
 
 // soFar is the running total after a set, "24 of 48 hinge reps so far", at the

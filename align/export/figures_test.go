@@ -35,7 +35,8 @@ func TestItemOf(t *testing.T) {
 		"A, pass 2 of 4":                   {Item: "A", Pass: 2, Passes: 4, Stages: 1},
 		"A, stage 2 of 3":                  {Item: "A", Stage: 2, Stages: 3, Pass: 2, Passes: 3},
 		"A, stage 2 of 3, pass 3 of 6":     {Item: "A", Stage: 2, Stages: 3, Pass: 3, Passes: 6},
-		"jack, 3 of 8":                     {Item: "jack", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8}}},
+		"jack, 3 of 8":                     {Item: "jack", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
+		"rest":                             {Item: "rest", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
 		"squat, round 2 of 3, Legs 1 of 2": {Item: "squat", Rounds: []align.Round{{Round: 2, Rounds: 3}, {Of: "Legs", Round: 1, Rounds: 2}}},
 	} {
 		if got := itemOf(r); got != want {

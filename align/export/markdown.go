@@ -59,6 +59,9 @@ func markdownTable(b *strings.Builder, rows []align.Row) {
 		b.WriteString("|")
 		for i, c := range tableColumns {
 			text := escape(c.cell(r))
+			if i == what {
+				text = escape(itemOf(r))
+			}
 			if details := append(detailsOf(r), soFar(rows, n)...); i == what && len(details) > 0 {
 				text += "<br>" + escape(strings.Join(details, "; "))
 			}

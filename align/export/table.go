@@ -23,7 +23,7 @@ var tableColumns = []column{
 	{"time", true, timeOf},
 	{"phrase", true, func(r align.Row) string { return figure(r.Phrase) }},
 	{"count", true, func(r align.Row) string { return figure(r.Count) }},
-	{"what", false, itemOf},
+	{"what", false, nameOf},
 	{"reps", false, repsOf},
 	{"counts", true, countsOf},
 	{"side", false, sideOf},
@@ -46,7 +46,12 @@ func (p *printer) table(rows []align.Row, widths []int) {
 	p.line(p.paint(join(heads, widths), dim))
 	var item string
 	var said []string // of that item: the same details are written once
+	round := ""
 	for i, r := range rows {
+		if now := strings.Join(roundsOf(r), ", "); now != round && r.Kind.Work() {
+			round, item = now, ""
+			p.line(p.paint(strings.Repeat(" ", offset(widths))+round, bold))
+		}
 		details := detailsOf(r)
 		if r.Kind.Work() {
 			fresh := details

@@ -51,7 +51,7 @@ func itemsOf(rows []align.Row) []caption {
 		if !r.Placed || !r.Kind.Work() || r.Seconds <= 0 {
 			continue
 		}
-		name := strings.Join(append([]string{r.Item}, roundsOf(r)...), ", ")
+		name := strings.Join(slices.Concat([]string{r.Item}, turnOf(r), roundsOf(r)), ", ")
 		if last := len(all) - 1; last >= 0 && line == r.Line && all[last].lines[0] == name {
 			all[last].to = r.ClassTime + r.Seconds
 			continue
