@@ -1,0 +1,232 @@
+package align
+
+import (
+	"slices"
+
+	"onphrase/beat"
+	"onphrase/plan"
+)
+
+// Trial lays the items of one part one after the other, for a search that
+// tries others in their place. It lays and judges by the rules of Build: the
+// tallies of a part laid item by item add up to what Build finds in it of the
+// checks in TrialCodes. It is for one goroutine.
+type Trial struct {
+	*layer
+	judge *layout
+}
+
+// TrialCodes are the checks whose findings on an item depend on nothing but
+// the item, where it lies, and the items next to it.
+func TrialCodes() []string {
+	return []string{startMissing.Code, musicEnds.Code, rhythmTooFast.Code, swingTooSlow.Code, oddPhrase.Code, spareCounts.Code}
+}
+
+// Tally counts the rows that the checks in TrialCodes find something on.
+type Tally struct{ Fix, Watch int }
+
+// Spot is how far a part is laid, and what of it the next item depends on.
+type Spot struct {
+	Track           int     // of the part, from 0
+	At              float64 // [s] on that track's own timeline
+	Count           int     // the first count free
+	InPhrase, Left  int     // of that count: its number in its phrase, from 1; counts to the end of the phrase
+	PerCount        float64 // from count to count, as played [s]
+	ended, odd, off bool    // the music was over; the last item runs across an odd phrase; it starts inside one because of the item before
+	last            *laid   // the last row
+}
+
+// SpotKey is equal for spots from which everything that follows is laid and
+// judged alike.
+type SpotKey struct {
+	Track                 int
+	At                    float64
+	Count                 int
+	ended, odd, off, past bool
+}
+
+// Key is what the future depends on.
+func (s Spot) Key() SpotKey {
+	k := SpotKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended, odd: s.odd, off: s.off}
+	if s.last != nil {
+		k.past = s.last.past
+	}
+	return k
+}
+
+// NewTrial opens the tracks of a part as it plays them; false when none of
+// them can be laid on.
+func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial, bool) {
+	t := &Trial{layer: &layer{partLayout: &partLayout{part: p}, on: -1}}
+	for _, ref := range p.Tracks {
+		t.music = append(t.music, open(p, ref, tracks))
+	}
+	t.judge = &layout{class: c, parts: []*partLayout{t.partLayout}}
+	return t, t.usable(0) >= 0
+}
+
+// Begin is where the part begins when it starts there.
+func (t *Trial) Begin(start plan.Start) (Spot, Tally) {
+	first := t.usable(0)
+	m := &t.music[first]
+	var found Tally
+	count, ok := m.grid.started(start)
+	if !ok {
+		count, found.Fix = m.grid.firstTrusted(), 1
+	}
+	return t.spot(Spot{Track: first, At: max(0, m.grid.time(count))}), found
+}
+
+// spot fills in where a time lies among the counts.
+func (t *Trial) spot(s Spot) Spot {
+	g := t.music[s.Track].grid
+	s.Count = g.index(s.At)
+	at := g.at(s.Count)
+	s.InPhrase, s.Left = at.count, at.left
+	s.PerCount = 60 / g.tempo(s.Count, s.Count)
+	return s
+}
+
+// Next lays one more item. Items that follow each other must be different
+// pointers, also where they say the same.
+func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
+	t.on, t.at, t.rows = from.Track, from.At, t.rows[:0]
+	if from.last != nil {
+		t.rows = append(t.rows, *from.last)
+	}
+	fresh := len(t.rows)
+	t.place(it)
+	for i := range t.rows {
+		t.rows[i].Row.Row = i + 1
+	}
+	to := Spot{Track: t.on, At: t.at, ended: from.ended}
+	var found Tally
+	found.add(t.single(fresh))
+	odd := t.acrossOdd()
+	if fresh > 0 {
+		odd[t.rows[0].item] = from.odd
+	}
+	var off *plan.Item
+	if from.off {
+		off = t.rows[0].item
+	}
+	for i := range len(t.rows) - 1 { // how the last one ends, the next item decides
+		f, next, ok := t.judge.spare(t.partLayout, i, off)
+		if ok && !odd[t.rows[i].item] {
+			found.count(f)
+			off = next
+		}
+	}
+	to.odd, to.off = odd[it], off == it
+	if i := slices.IndexFunc(t.rows[fresh:], func(r laid) bool { return r.past }); i >= 0 && !from.ended {
+		found.count(t.partLayout.ended(fresh + i))
+		to.ended = true
+	}
+	last := t.rows[len(t.rows)-1]
+	to.last = &last
+	return t.spot(to), found
+}
+
+// single counts what is found on the rows by themselves, from row i on.
+func (t *Trial) single(i int) []Finding {
+	var out []Finding
+	for j := i; j < len(t.rows); {
+		end := t.runEnd(j)
+		if f, ok := t.crosses(j, end); ok {
+			out = append(out, f)
+		}
+		j = end
+	}
+	for _, c := range []Check{rhythmTooFast, swingTooSlow} {
+		for _, f := range c.find(t.judge) {
+			if f.Row > i {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+func (n *Tally) add(all []Finding) {
+	for _, f := range all {
+		n.count(f)
+	}
+}
+
+func (n *Tally) count(f Finding) {
+	switch f.Severity {
+	case Fix:
+		n.Fix++
+	case Watch:
+		n.Watch++
+	}
+}
+
+// Phrases is the number of phrases of the part's first track, as taught, and
+// Starts the one that a start lies in.
+func (t *Trial) Phrases() int { return len(t.music[t.usable(0)].grid.phrases) - 1 }
+
+// PhraseOf is the phrase, from 1, that a part begins in which starts there.
+func (t *Trial) PhraseOf(start plan.Start) int {
+	g := t.music[t.usable(0)].grid
+	count, ok := g.started(start)
+	if !ok {
+		count = g.firstTrusted()
+	}
+	return g.at(count).phrase
+}
+
+// Tempos lists, for every track that can be laid on, the counts a minute as
+// taught at the recorded tempo.
+func (t *Trial) Tempos() []float64 {
+	var all []float64
+	for i := range t.music {
+		if g := t.music[i].grid; g != nil {
+			all = append(all, g.bpm)
+		}
+	}
+	return all
+}
+
+// Graded reports whether a rhythm of a set is too fast anywhere on the part's
+// tracks.
+func (t *Trial) Graded(s plan.Set, r plan.Rhythm) bool {
+	for i := range t.music {
+		g := t.music[i].grid
+		if g == nil {
+			continue
+		}
+		for _, p := range g.phrases {
+			if pace, ok := t.judge.paceOf(s, r, g.tempo(p.first, p.first+p.counts)); ok && pace.grade() != "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Slower lists the rhythms that instructors slow one down to, the nearest
+// first: the even ones that take at least as many counts, or the same with
+// every figure doubled where there are holds in it.
+func Slower(r plan.Rhythm) []plan.Rhythm {
+	tries := ladder
+	if r.Hold > 0 || r.Rest > 0 {
+		tries = []plan.Rhythm{scaled(r, 2), scaled(r, 4)}
+	}
+	var out []plan.Rhythm
+	for _, t := range tries {
+		if t != r && t.Counts() >= r.Counts() {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// SameKit reports whether two items are done with the same weights, with the
+// same things, on the same level, so that nothing is changed between them.
+func SameKit(c *plan.Class, a, b *plan.Item) bool {
+	l := &layout{class: c}
+	x, okX := l.needs(a)
+	y, okY := l.needs(b)
+	return okX && okY && x.floor == y.floor && x.weight == y.weight && slices.Equal(x.kit, y.kit)
+}
