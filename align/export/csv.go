@@ -14,7 +14,8 @@ import (
 var csvHead = []string{
 	"part", "track", "row", "kind", "item", "side", "phrase", "count", "counts", "reps", "rhythm",
 	"track_time", "class_time", "seconds", "cue_time", "cue_counts", "placed", "pass", "passes",
-	"moves", "weight", "range", "cue", "easier", "harder", "line", "findings",
+	"moves", "weight", "range", "cue", "easier", "harder",
+	"stage", "rounds", "pattern", "so_far", "of_all", "load_seconds", "line", "findings",
 }
 
 // writeCSV writes a line a row after RFC 4180. What a row's findings say is
@@ -54,18 +55,23 @@ func csvCells(r align.Row, found string) []string {
 		}
 		return strconv.FormatFloat(v, 'f', 3, 64)
 	}
-	var moves []string
-	for _, s := range r.Moves {
-		moves = append(moves, fmt.Sprintf("%s %d", s.Move, s.Counts))
-	}
 	return []string{
 		cell(r.Part), cell(r.Track), strconv.Itoa(r.Row), string(r.Kind), cell(r.Item), r.Side,
 		figure(r.Phrase), figure(r.Count), strconv.Itoa(r.Counts), figure(r.Reps), spelled(r.Rhythm),
 		seconds(r.TrackTime), seconds(r.ClassTime), seconds(r.Seconds), seconds(r.CueTime), strconv.Itoa(r.CueCounts),
 		strconv.FormatBool(r.Placed), figure(r.Pass), figure(r.Passes),
-		cell(strings.Join(moves, ", ")), cell(r.Weight), r.Range, cell(r.Cue), cell(r.Easier), cell(r.Harder),
+		cell(stepsOf(r.Moves)), cell(r.Weight), r.Range, cell(r.Cue), cell(r.Easier), cell(r.Harder),
+		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar), figure(r.OfAll), loadOf(r),
 		figure(r.Line), cell(found),
 	}
+}
+
+// loadOf is a set's time under load [s], nothing for other rows.
+func loadOf(r align.Row) string {
+	if r.Load == 0 {
+		return ""
+	}
+	return strconv.FormatFloat(r.Load, 'f', 3, 64)
 }
 
 // cell makes text harmless: a spreadsheet runs a cell that begins with one
