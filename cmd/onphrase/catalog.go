@@ -16,27 +16,39 @@ func registerMoves(cmd *cobra.Command, file *string) {
 	cmd.Flags().StringVar(file, "moves", "", "a `FILE` of your own moves, limits and tempo bands (default: moves.yaml in your configuration folder, where there is one)")
 }
 
-// catalog is the built-in moves and the user's own. Her file in the
-// configuration folder need not exist; one that she names must.
+// catalog is the built-in moves and the user's own.
 func catalog(s *streams, file string) (*plan.Catalog, error) {
-	path := file
-	if path == "" {
-		dir, err := os.UserConfigDir()
-		if err != nil {
-			return plan.Builtin(), nil
-		}
-		path = filepath.Join(dir, "onphrase", "moves.yaml")
+	path, src, err := ownMoves(file)
+	if err != nil {
+		return nil, err
 	}
-	src, err := readLimited(path, classLimit)
-	switch {
-	case errors.Is(err, fs.ErrNotExist) && file == "":
+	if src == nil {
 		return plan.Builtin(), nil
-	case err != nil:
-		return nil, failed("", "%s: %s", path, reason(err))
 	}
 	own, problems := plan.ParseCatalog(path, src, plan.Builtin())
 	if err := problemsIn(s, path, problems); err != nil {
 		return nil, err
 	}
 	return own, nil
+}
+
+// ownMoves reads the user's own moves file, nil where she has none. Her file
+// in the configuration folder need not exist; one that she names must.
+func ownMoves(file string) (path string, src []byte, err error) {
+	path = file
+	if path == "" {
+		dir, err := os.UserConfigDir()
+		if err != nil {
+			return "", nil, nil
+		}
+		path = filepath.Join(dir, "onphrase", "moves.yaml")
+	}
+	src, err = readLimited(path, classLimit)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && file == "":
+		return path, nil, nil
+	case err != nil:
+		return path, nil, failed("", "%s: %s", path, reason(err))
+	}
+	return path, append([]byte{}, src...), nil // not nil, also when it is empty
 }

@@ -32,9 +32,28 @@ func (c *classFlags) register(cmd *cobra.Command) {
 // classFiles offers class files to the shell.
 var classFiles = cobra.FixedCompletions([]string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt)
 
-// build reads a class file, analyses its music and lays the one on the other.
-// All that is wrong with the file is reported before the music is touched.
+// laid is a class on its music, with the files it came from.
+type laid struct {
+	path   string // of the class file
+	src    []byte
+	class  *plan.Class
+	files  found
+	tracks map[string]beat.Track
+	m      *align.CountMap
+}
+
+// build is lay for those who need the count map only.
 func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align.CountMap, error) {
+	l, err := c.lay(ctx, s, path)
+	if err != nil {
+		return nil, err
+	}
+	return l.m, nil
+}
+
+// lay reads a class file, analyses its music and lays the one on the other.
+// All that is wrong with the file is reported before the music is touched.
+func (c *classFlags) lay(ctx context.Context, s *streams, path string) (*laid, error) {
 	listener, err := c.analyst(s)
 	if err != nil {
 		return nil, err
@@ -58,7 +77,7 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 	if err != nil {
 		return nil, err
 	}
-	return files.attach(align.Build(class, tracks)), nil
+	return &laid{path, src, class, files, tracks, files.attach(align.Build(class, tracks))}, nil
 }
 
 func classHint(err error) string {

@@ -66,6 +66,8 @@ func newRootCmd(s *streams) *cobra.Command {
 		newCheckCmd(s),
 		newMapCmd(s),
 		newMovesCmd(s),
+		newPackCmd(s),
+		newUnpackCmd(s),
 		newSchemaCmd(s),
 	)
 	return root

@@ -28,6 +28,7 @@ func schemas() []schema {
 		{"class", "a class file, for the help of an editor", plan.ClassSchema},
 		{"findings", "what 'onphrase check --json' writes", findingsJSON},
 		{"map", "what 'onphrase map -f json' writes", export.MapSchema},
+		{"package", "package.json in what 'onphrase pack' writes", packageJSON},
 	}
 }
 

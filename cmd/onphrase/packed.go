@@ -1,0 +1,208 @@
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"onphrase/align"
+	"onphrase/align/export"
+	"onphrase/beat"
+)
+
+// packed is a file of a package: its content, or where on this computer it is.
+type packed struct {
+	name    string // with / between folders
+	content []byte
+	from    string
+}
+
+// packer gathers the files of a package.
+type packer struct {
+	*laid
+	list  manifest
+	files []packed
+	err   error
+}
+
+// add keeps what write writes under a name. After an error nothing is added.
+func (p *packer) add(name string, write func(io.Writer) error) {
+	if p.err != nil {
+		return
+	}
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		p.err = fmt.Errorf("%s: %w", name, err)
+		return
+	}
+	p.files = append(p.files, packed{name: name, content: b.Bytes()})
+}
+
+// The names in a package.
+const (
+	packedPage  = "class.html"
+	packedStart = "read-me-first.txt"
+	packedMoves = "moves.yaml"
+)
+
+// gather lists everything that goes into a package, sorted by name.
+func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
+	p := &packer{laid: l}
+	p.list = manifest{Schema: packageSchema, Class: l.class.Name, File: filepath.Base(l.path)}
+	src, music, err := localMusic(l.src, l.class)
+	if err != nil {
+		return nil, failed("", "%s: %s", l.path, err)
+	}
+	p.list.Music = music
+	p.add(p.list.File, func(w io.Writer) error { _, err := w.Write(src); return err })
+	if moves != nil {
+		p.add(packedMoves, func(w io.Writer) error { _, err := w.Write(moves); return err })
+	}
+	if err := p.songs(withMusic); err != nil {
+		return nil, err
+	}
+	p.sheets()
+	p.analysis()
+	p.add(packageList, func(w io.Writer) error {
+		src, err := p.list.encode()
+		if err == nil {
+			_, err = w.Write(src)
+		}
+		return err
+	})
+	p.add(packedStart, p.startHere)
+	slices.SortFunc(p.files, func(a, b packed) int { return strings.Compare(a.name, b.name) })
+	seen := map[string]bool{}
+	for _, f := range p.files {
+		if !harmlessName(f.name) {
+			return nil, failed("rename it", "not every system can have a file called %q", f.name)
+		}
+		if seen[folded(f.name)] {
+			return nil, failed("rename yours", "two files of the package would be called %s", f.name)
+		}
+		seen[folded(f.name)] = true
+	}
+	return p.files, p.err
+}
+
+// songs lists the music by content and name, and takes along what a person has
+// corrected of it.
+func (p *packer) songs(withMusic bool) error {
+	for _, name := range trackNames(p.class) {
+		if !filepath.IsLocal(filepath.FromSlash(name)) {
+			return failed("put it into the music folder and name it there", "%s is outside of the music folder", name)
+		}
+		file, track := p.laid.files[name], p.tracks[name]
+		sum, size, err := content(file)
+		if err != nil {
+			return failed("", "%s: %s", file, reason(err))
+		}
+		p.list.Songs = append(p.list.Songs, song{
+			File: name, Title: track.Title, SHA256: sum, Bytes: size,
+			Duration: track.Duration, BPM: track.BPM, Included: withMusic,
+		})
+		at := path.Join(p.list.Music, name)
+		if withMusic {
+			p.files = append(p.files, packed{name: at, from: file})
+		}
+		if src, err := readLimited(file+correctionEnding, classLimit); err == nil {
+			p.files = append(p.files, packed{name: at + correctionEnding, content: src})
+		}
+	}
+	eachTaught(p.m, func(t *align.Taught, file string) { t.Path = path.Join(p.list.Music, file) })
+	return nil
+}
+
+// correctionEnding ends the name of the file, beside a track, in which a person
+// corrects what was heard in it.
+const correctionEnding = ".onphrase.yaml"
+
+// sheets writes the class in the forms that people and players open.
+func (p *packer) sheets() {
+	for name, format := range map[string]string{
+		packedPage: "page", "sheets/count-map.txt": "text", "sheets/count-map.md": "markdown",
+		"sheets/count-map.csv": "csv", "sheets/cues.txt": "cues", "data/count-map.json": "json",
+		"running-order.m3u8": "m3u8", "running-order.xspf": "xspf", "captions/class.vtt": "webvtt",
+		"captions/class.chapters.vtt": "chapters", "captions/class.srt": "srt", "captions/class.mid": "midi",
+	} {
+		p.sheet(name, format, p.m)
+	}
+	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.m) })
+	seen := map[string]bool{}
+	for _, file := range export.Tracks(p.m) {
+		m, err := export.OnTrack(p.m, file)
+		if err != nil {
+			p.err = err
+			return
+		}
+		at := "captions/songs/" + strings.TrimSuffix(file, path.Ext(file))
+		if seen[folded(at)] { // tide.mp3 and tide.wav
+			at = "captions/songs/" + file
+		}
+		seen[folded(at)] = true
+		p.sheet(at+".lrc", "lrc", m)
+		p.sheet(at+".mid", "midi", m)
+	}
+}
+
+func (p *packer) sheet(name, format string, m *align.CountMap) {
+	f, err := export.Find(format)
+	if err != nil {
+		p.err = err
+		return
+	}
+	p.add(name, func(w io.Writer) error { return f.Write(w, m) })
+}
+
+// analysis writes what was heard in the music, under the names of the class
+// file: where the music lies on this computer is nobody's business.
+func (p *packer) analysis() {
+	var tracks []beat.Track
+	for _, s := range p.list.Songs {
+		tracks = append(tracks, p.tracks[s.File])
+	}
+	p.add("data/analysis.json", func(w io.Writer) error { return writeAnalysisJSON(w, tracks) })
+}
+
+// packTime is the date of every file in a package, the first that a zip file
+// can hold: the same class gives the same package.
+var packTime = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// writeZip writes the package. Music is stored as it is: it is compressed
+// already.
+func writeZip(w io.Writer, files []packed) error {
+	z := zip.NewWriter(w)
+	for _, f := range files {
+		h := &zip.FileHeader{Name: f.name, Method: zip.Deflate, Modified: packTime}
+		if f.from != "" {
+			h.Method = zip.Store
+		}
+		out, err := z.CreateHeader(h)
+		if err == nil && f.from != "" {
+			err = copyFile(out, f.from)
+		} else if err == nil {
+			_, err = out.Write(f.content)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", f.name, err)
+		}
+	}
+	return z.Close()
+}
+
+func copyFile(w io.Writer, path string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	_, err = io.Copy(w, f)
+	return err
+}

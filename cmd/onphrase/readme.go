@@ -1,0 +1,64 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path"
+	"strings"
+
+	"onphrase/align"
+	"onphrase/align/export"
+)
+
+// licences is the word about music that is handed on.
+const licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually does not give it. Local law decides."
+
+// startHere writes what a substitute reads first. She may have no onphrase.
+func (p *packer) startHere(w io.Writer) error {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("%s\n", p.class.Name)
+	line("All there is to teach this class. Nothing needs to be installed for it.\n")
+	line("%-22s open it in a browser: stage, desk, and sheets to print", packedPage)
+	line("%-22s the class part by part, what to say and when, the kit", "sheets/")
+	line("%-22s the songs in order, for a music player", "running-order.m3u8")
+	line("%-22s captions for the class and lines for each song", "captions/")
+	line("%-22s the class itself; onphrase reads it, and so do people", p.list.File)
+	line("%-22s for programs\n", "data/, "+packageList)
+	where := "beside this file"
+	if p.list.Music != "" {
+		where = "into the folder " + p.list.Music + " beside this file"
+	}
+	if len(p.list.Songs) > 0 && p.list.Songs[0].Included {
+		line("The songs are in this package. %s\n", licences)
+	} else {
+		line("The songs are not in this package. Put your own copies %s, under\nthese names, and the page plays them. Without them it runs on a tap on count 1.\n", where)
+	}
+	for _, s := range p.list.Songs {
+		line("  %s", songLine(s))
+	}
+	line("\nAnother edition of a song may begin earlier or later: before class, listen\nwhether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which\nsongs are the very same.\n")
+	if p.m.Slot > 0 {
+		line("Length: %s of a slot of %s.\n", align.Clock(p.m.Length), align.Clock(p.m.Slot))
+	}
+	for _, c := range export.Cautions {
+		line("%s\n", strings.Join(wrap(c, defaultWidth), "\n"))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// songLine names a song as a person looks for it.
+func songLine(s song) string {
+	text := s.File
+	if s.Title != "" && s.Title != strings.TrimSuffix(path.Base(s.File), path.Ext(s.File)) {
+		text = fmt.Sprintf("%s (%s)", s.Title, s.File)
+	}
+	if s.Duration > 0 {
+		text += ", " + align.Clock(s.Duration)
+	}
+	if s.BPM > 0 {
+		text += fmt.Sprintf(", %.1f BPM", s.BPM)
+	}
+	return text
+}

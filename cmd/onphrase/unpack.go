@@ -1,0 +1,138 @@
+package main
+
+import (
+	"archive/zip"
+	"errors"
+	"fmt"
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+type unpackOptions struct {
+	file, dir, music string
+}
+
+const unpackLong = `Unpacks what 'onphrase pack' made into a folder, by default one named after the
+package, and reports which of its songs are missing. A song is known by its
+content, whatever its name; a file that has only its name may be another
+edition, which begins earlier or later: listen before you teach to it.
+
+Files that are there already and differ are never replaced, and nothing is
+written outside of the folder. The exit code is 3 when a song is missing,
+elsewhere or another edition.`
+
+func newUnpackCmd(s *streams) *cobra.Command {
+	o := &unpackOptions{}
+	cmd := &cobra.Command{
+		Use:   "unpack PACKAGE [DIR]",
+		Short: "Unpack a class and say which songs are missing",
+		Long:  unpackLong,
+		Example: `  onphrase unpack harbour.zip
+  onphrase unpack harbour.zip saturday --music ~/Music`,
+		Args: takes(1, 2, "a package"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			o.file = args[0]
+			o.dir = strings.TrimSuffix(filepath.Base(o.file), filepath.Ext(o.file))
+			if len(args) > 1 {
+				o.dir = args[1]
+			}
+			return runUnpack(s, o)
+		},
+	}
+	cmd.Flags().StringVar(&o.music, "music", "", "look for the songs in this `FOLDER` of yours, too")
+	cmd.ValidArgsFunction = cobra.FixedCompletions([]string{"zip"}, cobra.ShellCompDirectiveFilterFileExt)
+	return cmd
+}
+
+func runUnpack(s *streams, o *unpackOptions) error {
+	z, err := zip.OpenReader(o.file)
+	if err != nil {
+		return failed("'onphrase pack' makes packages", "%s: %s", o.file, reason(err))
+	}
+	defer z.Close()
+	files, err := readZip(&z.Reader)
+	if err != nil {
+		return failed("nothing was written", "%s: %s", o.file, err)
+	}
+	list, err := manifestIn(files)
+	if err != nil {
+		return failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
+	}
+	if err := os.MkdirAll(o.dir, 0o755); err != nil {
+		return failed("", "%s: %s", o.dir, reason(err))
+	}
+	root, err := os.OpenRoot(o.dir)
+	if err != nil {
+		return failed("", "%s: %s", o.dir, reason(err))
+	}
+	defer root.Close()
+	fresh, err := unpackInto(root, files)
+	if err != nil {
+		return failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
+	}
+	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
+	return report(s, list, o)
+}
+
+// manifestIn finds the list of a package and makes sure that it lists names
+// that stay in it.
+func manifestIn(files []unpacked) (*manifest, error) {
+	for _, f := range files {
+		if f.name != packageList {
+			continue
+		}
+		list, err := readManifest(f.content)
+		if err != nil {
+			return nil, err
+		}
+		for _, s := range list.Songs {
+			if !harmlessName(path.Join(list.Music, s.File)) || path.IsAbs(s.File) {
+				return nil, fmt.Errorf("%q is no name of a song inside a package", s.File)
+			}
+		}
+		return list, nil
+	}
+	return nil, errors.New("not a package of onphrase: it has no " + packageList)
+}
+
+// report says of every song whether it is there.
+func report(s *streams, list *manifest, o *unpackOptions) error {
+	songs, err := find(list, o.dir, o.music)
+	if err != nil {
+		return err
+	}
+	t := &table{cols: []column{{head: "song", least: leastName}, {head: "is"}, {head: "what to do", least: 30}}}
+	all := true
+	for _, w := range songs {
+		all = all && w.there()
+		state, help := w.words(filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
+		t.add(w.File, state, help)
+	}
+	if len(songs) > 0 {
+		if err := t.write(s.out, s.width); err != nil {
+			return err
+		}
+	}
+	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, packedPage), filepath.Join(o.dir, packedStart))
+	if !all {
+		return said(exitFindings)
+	}
+	return nil
+}
+
+// words says how a song stands and what to do about it.
+func (w whereabouts) words(home string) (state, help string) {
+	switch {
+	case w.there():
+		return "there", ""
+	case w.same:
+		return "elsewhere", fmt.Sprintf("copy %s to %s", w.at, home)
+	case w.at != "":
+		return "other edition?", fmt.Sprintf("%s has the name, but not the content; listen where count 1 falls, then onphrase map the class again", w.at)
+	}
+	return "missing", fmt.Sprintf("%s, as %s", songLine(w.song), home)
+}
