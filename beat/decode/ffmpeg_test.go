@@ -35,7 +35,7 @@ func aiff(t *testing.T) string {
 func shortStall(t *testing.T) {
 	t.Helper()
 	before := stallLimit
-	stallLimit = 300 * time.Millisecond
+	stallLimit = 1500 * time.Millisecond
 	t.Cleanup(func() { stallLimit = before })
 }
 
@@ -49,14 +49,14 @@ func script(t *testing.T, after string) string {
 func TestFFmpegFails(t *testing.T) {
 	shortStall(t)
 	for _, c := range []struct{ name, script, open, read string }{
-		{name: "hangs at once", script: "exec sleep 60", open: "ffmpeg: no sound for 300ms, given up"},
+		{name: "hangs at once", script: "exec sleep 60", open: "ffmpeg: no sound for 1.5s, given up"},
 		{name: "refuses", script: "echo one >&2; echo 'two: broken' >&2; exit 1", open: "ffmpeg: two: broken"},
 		{name: "says nothing", script: "exit 1", open: "ffmpeg: AIFF could not be decoded"},
-		{name: "hangs later", script: script(t, "exec sleep 60"), read: "ffmpeg: no sound for 300ms, given up"},
+		{name: "hangs later", script: script(t, "exec sleep 60"), read: "ffmpeg: no sound for 1.5s, given up"},
 		{name: "dies later", script: script(t, "echo lost >&2; exit 3"), read: "ffmpeg: lost"},
 		{name: "is killed", script: script(t, "kill -9 $$"), read: "ffmpeg: it stopped before the end"},
-		{name: "leaves a child behind", script: script(t, "sleep 60 & exit 0"), read: "ffmpeg: no sound for 300ms, given up"},
-		{name: "talks without end", script: "yes >&2 & exec sleep 60", open: "ffmpeg: no sound for 300ms, given up"},
+		{name: "leaves a child behind", script: script(t, "sleep 60 & exit 0"), read: "ffmpeg: no sound for 1.5s, given up"},
+		{name: "talks without end", script: "yes >&2 & exec sleep 60", open: "ffmpeg: no sound for 1.5s, given up"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			fakeFFmpeg(t, c.script)

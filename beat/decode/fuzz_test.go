@@ -2,8 +2,10 @@ package decode
 
 import (
 	"bytes"
+	"math/rand/v2"
 	"os"
 	"os/exec"
+	"slices"
 	"testing"
 	"time"
 )
@@ -62,23 +64,68 @@ func FuzzMP3(f *testing.F) {
 	addEncoded(f, "a.mp3", music, "lame", "--quiet", "-b", "64", "IN", "OUT")
 	addEncoded(f, "b.mp3", music, "lame", "--quiet", "-V", "5", "-m", "j", "IN", "OUT")
 	addEncoded(f, "c.mp3", music, "lame", "--quiet", "-b", "32", "--resample", "22.05", "-m", "m", "IN", "OUT")
-	f.Fuzz(func(t *testing.T, b []byte) {
-		s, err := surveyMP3(bytes.NewReader(b), int64(len(b)))
-		if err != nil || s.unsupported() != "" {
-			return
+	f.Fuzz(playMP3)
+}
+
+// playMP3 decodes what may be an MP3 file. However it is damaged, every frame
+// in it takes its time and no other.
+func playMP3(t *testing.T, b []byte) {
+	s, err := surveyMP3(bytes.NewReader(b), int64(len(b)))
+	if err != nil || s.unsupported() != "" {
+		return
+	}
+	m := newMP3(bytes.NewReader(b), s)
+	total := int64(playAll(t, m))
+	if want := (s.frames + m.lost) * int64(s.first.samples()); m.at != want || total > want {
+		t.Fatalf("the clock slipped: %d of %d samples, %d given", m.at, want, total)
+	}
+	if !s.info.gapless && total != m.at {
+		t.Fatalf("%d of %d samples given", total, m.at)
+	}
+	const shortest = 24 // [bytes]
+	if m.lost > int64(len(b))/shortest {
+		t.Fatalf("%d frames lost in %d bytes", m.lost, len(b))
+	}
+}
+
+// Random damage of every kind, the same in each run.
+func TestMP3Mutations(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 14))
+	for _, options := range [][]string{{"-b", "96"}, {"-V", "4"}, {"-b", "32", "--resample", "24", "-m", "m"}} {
+		whole, err := os.ReadFile(lame(t, synth(48000, 2, 1), options...))
+		if err != nil {
+			t.Fatal(err)
 		}
-		m := newMP3(bytes.NewReader(b), s)
-		total := int64(playAll(t, m))
-		if want := (s.frames + m.lost) * int64(s.first.samples()); m.at != want || total > want {
-			t.Fatalf("the clock slipped: %d of %d samples, %d given", m.at, want, total)
+		for range 40 {
+			playMP3(t, mutate(rng, whole))
 		}
-		if !s.info.gapless && total != m.at {
-			t.Fatalf("%d of %d samples given", total, m.at)
+	}
+}
+
+// mutate damages a copy of b in up to eight places.
+func mutate(rng *rand.Rand, b []byte) []byte {
+	b = slices.Clone(b)
+	for range 1 + rng.IntN(8) {
+		at := rng.IntN(len(b))
+		n := min(len(b)-at, 1+rng.IntN(700))
+		switch rng.IntN(6) {
+		case 0:
+			b[at] ^= 1 << rng.IntN(8)
+		case 1:
+			copy(b[at:at+n], noise(n))
+		case 2:
+			clear(b[at : at+n])
+		case 3:
+			b = slices.Delete(b, at, at+n)
+		case 4:
+			b = slices.Insert(b, at, noise(n)...)
+		case 5: // a header, where it can be found
+			if i := bytes.IndexByte(b[at:], 0xFF); i >= 0 && at+i+4 <= len(b) {
+				b[at+i+1+rng.IntN(3)] ^= byte(1 << rng.IntN(8))
+			}
 		}
-		if m.lost > int64(len(b))/24 { // no frame is shorter
-			t.Fatalf("%d frames lost in %d bytes", m.lost, len(b))
-		}
-	})
+	}
+	return b
 }
 
 func FuzzWAV(f *testing.F) {

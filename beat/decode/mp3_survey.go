@@ -114,7 +114,7 @@ func (h mp3Header) misSized() bool {
 func (s *mp3Survey) unsupported() string {
 	switch {
 	case s.first.layer != 3:
-		return fmt.Sprintf("MPEG audio layer %d", s.first.layer)
+		return mpegLayers[s.first.layer]
 	case s.first.version == mpeg25:
 		return "MPEG-2.5 layer III"
 	case s.intensity > 0:

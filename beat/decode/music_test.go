@@ -151,27 +151,33 @@ func ours(t testing.TB, path string, mode Mode) sound {
 }
 
 // readAll reads a stream to its end.
-func readAll(s *Stream) (sound, error) {
+func readAll(s *Stream) (sound, error) { return readSome(s, math.MaxInt) }
+
+// readSome reads up to most samples of a stream, channels counted one by one.
+func readSome(s *Stream, most int) (sound, error) {
 	out := sound{rate: s.Rate(), channels: s.Channels(), format: s.Format()}
 	buf := make([]float32, 5000)
-	for {
-		n, err := s.Read(buf)
+	for most > 0 {
+		n, err := s.Read(buf[:min(most, len(buf))])
 		out.samples = append(out.samples, buf[:n]...)
+		most -= n
+		if errors.Is(err, io.EOF) {
+			break
+		}
 		if err != nil {
-			out.notes = s.Notes()
-			if errors.Is(err, io.EOF) {
-				err = nil
-			}
 			return out, err
 		}
 	}
+	out.notes = s.Notes()
+	return out, nil
 }
 
-// theirs decodes a whole file with ffmpeg, called directly.
-func theirs(t testing.TB, path string, rate, channels int) sound {
+// theirs decodes a file with ffmpeg, called directly.
+func theirs(t testing.TB, path string, rate, channels int, options ...string) sound {
 	t.Helper()
-	raw := run(t, program(t, "ffmpeg", "ffmpeg"), "-v", "quiet", "-i", path, "-map", "0:a:0",
-		"-f", "f32le", "-ac", strconv.Itoa(channels), "-ar", strconv.Itoa(rate), "-")
+	args := []string{program(t, "ffmpeg", "ffmpeg"), "-v", "quiet", "-i", path, "-map", "0:a:0",
+		"-f", "f32le", "-ac", strconv.Itoa(channels), "-ar", strconv.Itoa(rate)}
+	raw := run(t, append(append(args, options...), "-")...)
 	s := sound{rate: rate, channels: channels, samples: make([]float32, len(raw)/4)}
 	for i := range s.samples {
 		s.samples[i] = math.Float32frombits(binary.LittleEndian.Uint32(raw[4*i:]))

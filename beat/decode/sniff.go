@@ -125,8 +125,11 @@ func mpegName(r io.ReaderAt, start, size int64) string {
 	if _, err := scan.next(); err != nil {
 		return ""
 	}
-	return [...]string{"", "MPEG layer I", "MPEG layer II", "MP3"}[scan.first.layer]
+	return mpegLayers[scan.first.layer]
 }
+
+// mpegLayers names the layers of MPEG audio.
+var mpegLayers = [...]string{1: "MPEG layer I", 2: "MPEG layer II", 3: "MP3"}
 
 // isFreeFormat reports whether b starts with a frame whose length only the next
 // one tells.

@@ -2,8 +2,10 @@ package decode
 
 import (
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/dhowden/tag"
 )
@@ -18,24 +20,30 @@ type Tags struct {
 }
 
 // bpmKeys are the names under which formats keep the tempo.
-var bpmKeys = []string{"TBPM", "TBP", "bpm", "BPM", "tmpo"}
+var bpmKeys = []string{"TBPM", "TBP", "tmpo"}
 
 // Tempi that a hint may have to count as one [beats per minute].
 const minHint, maxHint = 30, 300
 
 // ReadTags reads the tags of a file.
-func ReadTags(path string) (t Tags, err error) {
-	f, _, err := openFile(path)
+func ReadTags(path string) (Tags, error) {
+	f, size, err := openFile(path)
 	if err != nil {
 		return Tags{}, err
 	}
 	defer f.Close()
-	defer func() {
-		if p := recover(); p != nil {
-			t, err = Tags{}, fmt.Errorf("tags: the reader failed: %v", p)
-		}
-	}()
-	m, err := tag.ReadFrom(f)
+	start := skipTags(f, size)
+	switch string(readAt(f, start, 4)) {
+	case "fLaC", "OggS":
+		return vorbisTags(f, start)
+	}
+	return otherTags(f)
+}
+
+// otherTags reads ID3 and MP4 tags.
+func otherTags(r io.ReadSeeker) (t Tags, err error) {
+	defer recovered(&err)
+	m, err := tag.ReadFrom(r)
 	if err != nil {
 		return Tags{}, fmt.Errorf("tags: %w", err)
 	}
@@ -51,7 +59,7 @@ func ReadTags(path string) (t Tags, err error) {
 // clean is a tag on one line, without control characters.
 func clean(s string) string {
 	s = strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7F {
+		if unicode.IsControl(r) {
 			return ' '
 		}
 		return r

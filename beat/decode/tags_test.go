@@ -2,6 +2,7 @@ package decode
 
 import (
 	"encoding/binary"
+	"strings"
 	"testing"
 )
 
@@ -41,12 +42,58 @@ func TestReadTags(t *testing.T) {
 
 func TestReadTagsOfFormats(t *testing.T) {
 	music := synth(44100, 1, 0.5)
-	for _, name := range []string{"music.mp3", "music.flac", "music.m4a", "music.ogg"} {
-		path := ffmpegEncode(t, music, name, "-metadata", "title=Tidewater", "-metadata", "artist=The Lamplighters")
-		if got, err := ReadTags(path); err != nil || got.Title != "Tidewater" || got.Artist != "The Lamplighters" {
+	long := "title=Tidewater " + strings.Repeat("é", 400)
+	for name, hint := range map[string]float64{
+		"music.mp3": 128, "music.flac": 128, "music.m4a": 0, "music.ogg": 128, "music.opus": 128,
+	} {
+		path := ffmpegEncode(t, music, name, "-metadata", long, "-metadata", "artist=The Lamplighters",
+			"-metadata", "TBPM=128")
+		want := Tags{strings.TrimPrefix(long, "title="), "The Lamplighters", hint}
+		if got, err := ReadTags(path); err != nil || got != want {
 			t.Errorf("%s: %+v, %v", name, got, err)
 		}
 	}
+}
+
+// Comments whose sizes are false give what can be read.
+func TestFalseComments(t *testing.T) {
+	block := func(body string) []byte {
+		return joined([]byte("fLaC\x84\x00\x00"), []byte{byte(len(body))}, []byte(body))
+	}
+	for _, c := range []struct {
+		name string
+		file []byte
+		want Tags
+	}{
+		{"nothing", block(""), Tags{}},
+		{"huge vendor", block("\xFF\xFF\xFF\xFF\x00\x00\x00\x00\x07\x00\x00\x00TITLE=a"), Tags{}},
+		{"one, then huge", block("\x00\x00\x00\x00\xFF\xFF\xFF\xFF\x07\x00\x00\x00title=a\xFF\xFF\xFF\xFFx"), Tags{Title: "a"}},
+		{"cut", block("\x00\x00\x00\x00\x01\x00\x00\x00\x07\x00\x00\x00TIT"), Tags{}},
+	} {
+		if got, err := ReadTags(writeFile(t, "music.flac", c.file)); err != nil || got != c.want {
+			t.Errorf("%s: %+v, %v", c.name, got, err)
+		}
+	}
+	if got, err := ReadTags(writeFile(t, "music.ogg", ogg("OpusHead"))); err == nil {
+		t.Errorf("no comments: %+v", got)
+	}
+}
+
+func FuzzTags(f *testing.F) {
+	f.Add(joined(id3Tag(id3Frame("TIT2", "Tidewater"), id3Frame("TBPM", "128")), make([]byte, 200)))
+	f.Add(joined([]byte("fLaC\x84\x00\x00\x13\x00\x00\x00\x00\x01\x00\x00\x00\x07\x00\x00\x00title=a")))
+	f.Add(joined(ogg("\x01vorbis"), ogg("\x03vorbis\x00\x00\x00\x00\x01\x00\x00\x00\x07\x00\x00\x00title=a")))
+	f.Add(mp4("mp4a"))
+	f.Fuzz(func(t *testing.T, b []byte) {
+		path := writeFile(t, "music", b)
+		tags, _ := ReadTags(path)
+		if tags.BPM != 0 && !(tags.BPM >= minHint && tags.BPM <= maxHint) {
+			t.Fatalf("tempo %v", tags.BPM)
+		}
+		if tags.Title != clean(tags.Title) || tags.Artist != clean(tags.Artist) {
+			t.Fatalf("%q, %q", tags.Title, tags.Artist)
+		}
+	})
 }
 
 func TestReadNoTags(t *testing.T) {
