@@ -30,7 +30,7 @@ type song struct {
 // entry is a row of the table.
 type entry struct {
 	N        int
-	Leg      int
+	Plays    bool // there is something to hear
 	Time     string
 	Where    string
 	What     string
@@ -38,6 +38,7 @@ type entry struct {
 	Counts   string
 	Side     string
 	Say      string // when to announce it
+	Brief    string
 	Details  []string
 	Work     bool
 	Findings []finding
@@ -58,22 +59,24 @@ func partsOf(m *align.CountMap) []part {
 	var out []part
 	legs := 0
 	for i, p := range m.Parts {
-		v := part{Name: p.Part, Kind: p.Kind, Span: spanOf(p)}
-		played := map[*align.Music]bool{}
+		v := part{Name: p.Part, Kind: p.Kind, Span: spanOf(p), Sheet: sheetOf(m, i)}
 		for _, g := range legsOf(m, i) {
 			v.Songs = append(v.Songs, songOf(m, g, legs))
-			for _, r := range g.rows {
-				v.Rows = append(v.Rows, entryOf(m, r, legs))
-			}
-			played[g.music] = true
 			legs++
 		}
-		for j := range p.Tracks {
-			if t := &p.Tracks[j]; !t.Used {
-				v.Songs = append(v.Songs, song{Leg: -1, Title: titleOf(*t), About: unused(*t), Problem: t.Problem})
+		for _, t := range p.Tracks {
+			if !t.Used {
+				v.Songs = append(v.Songs, song{Leg: -1, Title: titleOf(t), About: unused(t), Problem: t.Problem})
 			}
 		}
-		v.Sheet = sheetOf(m, i)
+		var said []string // the same is written once
+		for _, r := range m.RowsOf(i) {
+			e := entryOf(m, r)
+			if details := detailsOf(r); !r.Kind.Work() || !slices.Equal(details, said) {
+				e.Details, said = details, details
+			}
+			v.Rows = append(v.Rows, e)
+		}
 		out = append(out, v)
 	}
 	return out
@@ -106,10 +109,10 @@ func songOf(m *align.CountMap, g playing, leg int) song {
 	return song{Leg: leg, Title: titleOf(t), About: about, Problem: t.Problem, Tiles: tilesOf(m, g)}
 }
 
-func entryOf(m *align.CountMap, r align.Row, leg int) entry {
+func entryOf(m *align.CountMap, r align.Row) entry {
 	e := entry{
-		N: r.Row, Leg: leg, Time: "?", What: r.Item, Dose: doseOf(r), Side: r.Side, Work: r.Kind.Work(),
-		Details: detailsOf(r), Findings: findingsOn(m, r.Row),
+		N: r.Row, Time: "?", What: r.Item, Dose: doseOf(r), Side: r.Side, Work: r.Kind.Work(),
+		Plays: r.Kind != align.ChangeRow, Brief: strings.Join(brief(r), ", "), Findings: findingsOn(m, r.Row),
 	}
 	if r.Counts > 0 {
 		e.Counts = fmt.Sprint(r.Counts)
@@ -127,7 +130,7 @@ func entryOf(m *align.CountMap, r align.Row, leg int) entry {
 	return e
 }
 
-// detailsOf is everything else that is written about a row.
+// detailsOf is what is written about an item, and the same for all its rows.
 func detailsOf(r align.Row) []string {
 	out := []string{}
 	var moves []string
@@ -137,9 +140,6 @@ func detailsOf(r align.Row) []string {
 	}
 	if moves != nil {
 		out = append(out, strings.Join(moves, ", "))
-	}
-	if b := brief(r); len(b) > 0 {
-		out = append(out, strings.Join(b, ", "))
 	}
 	for _, said := range [][2]string{{"say", r.Cue}, {"easier", r.Easier}, {"harder", r.Harder}} {
 		if said[1] != "" {

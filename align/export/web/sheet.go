@@ -18,12 +18,13 @@ type sheet struct {
 
 // line is an item on the sheet, with everything that belongs to it.
 type line struct {
-	Time  string
-	What  string
-	Dose  string
-	Where string
-	Say   string
-	Thin  bool // nothing is taught in it
+	Time   string
+	What   string
+	Dose   string
+	Note   string // the moves of a block, what to say
+	Phrase string
+	Counts string
+	Thin   bool // nothing is taught in it
 }
 
 // A landscape sheet within 10 mm margins, the smaller of ISO 216 A4 (297 x 210
@@ -35,14 +36,16 @@ const (
 	sheetHead   = 60.0
 	sheetFoot   = 62.0
 	leading     = 1.2  // line height to type size
-	padding     = 5.0  // between lines, with the rule [pt]
-	letter      = 0.56 // mean width of a bold letter to type size, generously
-	small       = 0.6  // size of what stands beside the move
+	padding     = 6.0  // between lines, with the rule [pt]
+	letter      = 0.58 // mean width of a bold letter to type size, generously
+	light       = 0.52 // of one that is not bold
 	thin        = 0.5  // size of a line in which nothing is taught
-	clock       = 5.0  // letters of the time column
-	// Capitals of 12 mm need type of 48 pt, capitals being 0.7 of it. On a
-	// sheet with few lines more would only look shouted.
-	largest, least = 48, 13
+	// Sizes of what stands round the move, to the move's own, and the widths
+	// of the two columns beside it.
+	beside, below = 0.6, 0.4
+	clock, where  = 2.5, 2.6
+	// Capitals of 12 mm need type of 48 pt, capitals being 0.7 of it.
+	largest, least = 54, 13
 )
 
 func sheetOf(m *align.CountMap, i int) sheet {
@@ -81,7 +84,7 @@ func sameItem(a, b align.Row) bool {
 
 func lineOf(rows []align.Row) line {
 	first := rows[0]
-	l := line{Time: "?", What: first.Item, Say: first.Cue, Thin: !first.Kind.Work()}
+	l := line{Time: "?", What: first.Item, Note: noteOf(first), Thin: !first.Kind.Work()}
 	if first.Placed {
 		l.Time = align.Clock(first.ClassTime)
 	}
@@ -99,22 +102,35 @@ func lineOf(rows []align.Row) line {
 	if first.Passes > 1 {
 		doses = append(doses, fmt.Sprintf("%d times", len(rows)))
 	}
-	if s := strings.Join(sides, " and "); s != "" {
-		doses = append(doses, s)
-	}
-	for _, load := range []string{first.Weight, strings.TrimPrefix(first.Range+" range", "full range")} {
-		if load = strings.TrimSpace(load); load != "" && load != "range" {
-			doses = append(doses, load)
-		}
+	doses = add(doses, strings.Join(sides, " and "))
+	doses = add(doses, first.Weight)
+	if first.Range == "half" {
+		doses = add(doses, "half range")
 	}
 	l.Dose = strings.Join(doses, ", ")
 	if counts > 0 {
-		l.Where = many(counts, "count")
+		l.Counts = many(counts, "count")
 	}
 	if first.Phrase > 0 {
-		l.Where = fmt.Sprintf("phrase %d, %s", first.Phrase, l.Where)
+		l.Phrase = fmt.Sprintf("phrase %d", first.Phrase)
 	}
 	return l
+}
+
+// noteOf is what is read from nearer: the moves of a block, what to say.
+func noteOf(r align.Row) string {
+	var words []string
+	for _, s := range r.Moves {
+		words = append(words, fmt.Sprintf("%s %d", strings.Join(append([]string{s.Move}, s.With...), " + "), s.Counts))
+	}
+	note := strings.Join(words, ", ")
+	switch {
+	case r.Cue == "":
+		return note
+	case note == "":
+		return "say: " + r.Cue
+	}
+	return note + "; say: " + r.Cue
 }
 
 // add appends what is not there yet, and never the empty string.
@@ -148,18 +164,20 @@ func (s sheet) height(size float64) float64 {
 	return sum
 }
 
-// height of a line: the move, and beside or below it what belongs to it.
+// height of a line: the move, beside or below it what belongs to it, and
+// below that the note.
 func (l line) height(size float64) float64 {
 	if l.Thin {
 		size *= thin
 	}
-	room := sheetWidth - clock*size*letter
-	what, rest := width(l.What, size), width(l.Dose, size*small)+width(l.Where, size*small)+2*size
-	if what+rest <= room {
-		return size * leading
+	room := sheetWidth - (clock+where)*size
+	what, dose, note := width(l.What, size*letter), width(l.Dose, size*beside*letter), width(l.Note, size*below*light)
+	lines := 1.0
+	if what+size/2+dose > room {
+		lines = math.Ceil(what/room) + beside*math.Ceil(dose/room)
 	}
-	lines := math.Ceil(what/room) + small*math.Ceil(rest/room)
-	return lines * size * leading
+	return (lines + below*math.Ceil(note/room)) * size * leading
 }
 
-func width(s string, size float64) float64 { return float64(len([]rune(s))) * size * letter }
+// width of a text whose letters have a mean width.
+func width(s string, letter float64) float64 { return float64(len([]rune(s))) * letter }

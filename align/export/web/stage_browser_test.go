@@ -196,6 +196,11 @@ func TestStageSays(t *testing.T) {
 	loud(true)
 	want("next", "Step touch")
 	want("counts", "4 counts")
+	at(0, 1, 29) // the last move of the block's first pass
+	want("move", "Grapevine")
+	want("counts", "3 counts")
+	want("next", "March, right") // hers: she faces the class, and the class goes left
+	loud(true)
 }
 
 // Everything can be reached and worked with the keyboard alone.

@@ -15,6 +15,7 @@ var seeking = null; // track time asked for and not reached yet [ms]
 var store = "onphrase:" + data.class + ":" + data.length;
 
 function here() { return legs[state.leg]; }
+function tapped() { return state.studio && state.anchor !== null; }
 function counted(leg) { return leg.counts.length > 1; }
 
 // now is the track time [ms].
@@ -102,6 +103,7 @@ function tap() {
   var count = f < startOf(leg) ? startOf(leg) : eightNear(leg, f);
   state.anchor = { clock: Date.now(), at: timeOf(leg, count) };
   state.running = true;
+  say("");
   stayAwake();
   save();
 }
@@ -111,7 +113,7 @@ function step(n) {
   var leg = here();
   if (!counted(leg)) return stepRow(n);
   var f = fractionAt(leg, now());
-  move(timeOf(leg, state.anchor ? f + n : Math.floor(f + 1e-6) + n));
+  move(timeOf(leg, tapped() ? f + n : Math.floor(f + 1e-6) + n));
 }
 
 function stepRow(n) {
@@ -129,14 +131,14 @@ function stepPhrase(n) {
   if (!counted(leg)) return stepRow(n);
   var f = fractionAt(leg, now()), i = phraseAt(leg, Math.floor(f + 1e-6));
   var first = function (k) { return k < 0 ? 0 : k >= leg.phrases.length ? leg.counts.length : leg.phrases[k][0]; };
-  if (state.anchor) return move(timeOf(leg, f + first(i + n) - first(i)));
+  if (tapped()) return move(timeOf(leg, f + first(i + n) - first(i)));
   if (n < 0 && f - first(i) >= 4) n = 0; // first to the start of this one
   move(timeOf(leg, first(i + n)));
 }
 
 function move(t) {
   t = Math.min(Math.max(0, t), endOf(here()) - 1);
-  if (state.anchor) {
+  if (tapped()) {
     state.anchor = { clock: Date.now(), at: t };
     save();
   } else {
@@ -158,8 +160,13 @@ function setStudio(on) {
   state.running = false;
   state.anchor = null;
   seeking = null;
-  say(on ? "Tap when you hear count 1." : "");
+  say(on ? askTap() : "");
   save();
+}
+
+function askTap() {
+  var leg = here(), faster = Math.round(1000 * leg.speed) / 10;
+  return "Tap when you hear count 1." + (faster === 100 ? "" : " The studio has to play this song at " + faster + " % of its tempo.");
 }
 
 // check goes on to the next song when the last row of this one is over. The
@@ -179,6 +186,13 @@ audio.addEventListener("ended", function () { // the class goes on though the mu
   if (!state.running || now() >= endOf(here()) - 50) return check();
   state.anchor = { clock: Date.now(), at: audio.duration * 1000 };
 });
+// The phone's own buttons stop and start the music too.
+audio.addEventListener("pause", function () {
+  if (!state.running || state.studio || state.anchor || audio.ended || seeking !== null) return;
+  state.at = now();
+  state.running = false;
+});
+audio.addEventListener("play", function () { if (!state.studio) state.running = true; });
 audio.addEventListener("error", function () {
   if (!audio.getAttribute("src")) return;
   state.running = false;

@@ -2,31 +2,36 @@
 
 // view works out everything the stage shows at a track time.
 function view(leg, t) {
-  var i = counted(leg) ? rowAt(leg, t) : state.row, row = leg.rows[i];
-  var v = { row: row, next: leg.rows[i + 1] || nextLeg(leg), name: row.name, side: row.side, early: 0 };
-  v.count = counted(leg) ? countAt(leg, t) : 0;
-  v.end = row.from + row.counts;
+  var known = counted(leg), i = known ? rowAt(leg, t) : state.row, row = leg.rows[i];
+  var v = { row: row, count: known ? countAt(leg, t) : 0, name: row.name, side: row.side, end: row.from + row.counts };
+  v.next = leg.rows[i + 1] || nextLeg(leg);
   v.then = v.next ? first(v.next) : "";
   v.thenSide = v.next ? v.next.side : "";
-  v.early = v.next ? v.next.early || 4 : 0;
-  row.moves.forEach(function (m, k) {
-    if (row.from + m.from > v.count) return;
-    var after = row.moves[k + 1];
-    v.name = m.name;
-    v.side = m.lead;
-    v.lead = true;
-    if (!after) return;
-    v.end = row.from + m.from + m.counts;
-    v.then = after.name;
-    v.thenSide = after.lead;
-    v.inside = true; // what comes is another move of the same block
-    v.early = 4;
-  });
-  if (v.end <= row.from + row.counts && row.moves.length && !v.inside) v.end = row.from + row.counts;
+  v.early = v.next ? v.next.early || usualCue : 0;
+  if (row.moves.length) viewMove(v, row);
   v.left = Math.max(1, v.end - v.count);
   v.seconds = row.seconds - (t - row.at) / 1000 / leg.speed;
   v.announced = row.kind === "lead-in" || v.left <= v.early;
   return v;
+}
+
+// usualCue is how many counts before it a move is announced.
+var usualCue = 4;
+
+// viewMove narrows a block to the move of it that is being done.
+function viewMove(v, row) {
+  var k = row.moves.length - 1;
+  while (k > 0 && row.from + row.moves[k].from > v.count) k--;
+  var move = row.moves[k], after = row.moves[k + 1];
+  v.name = move.name;
+  v.side = move.lead;
+  v.lead = true;
+  if (!after) return;
+  v.inside = true; // what comes is another move of the same block
+  v.end = row.from + after.from;
+  v.then = after.name;
+  v.thenSide = after.lead;
+  v.early = usualCue;
 }
 
 // idle rows are those in which nothing is taught.
@@ -51,10 +56,11 @@ function drawStage() {
   put($("say"), v.row.say ? "say: " + v.row.say : v.row.detail);
   put($("digit"), known ? String((v.left - 1) % 8 + 1) : "");
   drawEights(known ? Math.ceil(v.left / 8) : 0);
-  put($("counts"), known ? many(v.left, "count") : "go on with →");
+  put($("counts"), many(v.left, "count"));
+  document.body.classList.toggle("uncounted", !known);
   document.body.classList.toggle("last", known && v.left <= 8);
   drawNext(v, leg);
-  put($("place"), known ? place(leg, v.count) + ", " + leg.title : "no music");
+  put($("place"), known ? place(leg, v.count) + ", " + leg.title : "No counts are known here: go on with → or the button.");
 }
 
 function place(leg, count) {

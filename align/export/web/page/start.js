@@ -10,7 +10,7 @@ if (data.mirror) mirror();
 function drawControls() {
   put($("play"), state.running ? "Stop" : "Play");
   $("play").hidden = state.studio || !here().source;
-  $("tap").hidden = !state.studio;
+  $("tap").hidden = !state.studio && counted(here());
   put($("tap"), counted(here()) ? (state.running ? "Count 1 is now" : "Tap on count 1") : "Next item");
   $("source").setAttribute("aria-pressed", String(state.studio));
   if ($("leg").value !== String(state.leg)) $("leg").value = String(state.leg);
