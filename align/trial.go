@@ -33,6 +33,7 @@ type Spot struct {
 	InPhrase, Left  int     // of that count: its number in its phrase, from 1; counts to the end of the phrase
 	PerCount        float64 // from count to count, as played [s]
 	ended, odd, off bool    // the music was over; the last item runs across an odd phrase; it starts inside one because of the item before
+	Waited          int     // counts of hold before the last item, and between its sides
 	last            *laid   // the last row
 }
 
@@ -121,6 +122,11 @@ func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
 	if i := slices.IndexFunc(t.rows[fresh:], func(r laid) bool { return r.past }); i >= 0 && !from.ended {
 		found.count(t.partLayout.ended(fresh + i))
 		to.ended = true
+	}
+	for _, r := range t.rows[fresh:] {
+		if r.Kind == HoldRow {
+			to.Waited += r.Counts
+		}
 	}
 	last := t.rows[len(t.rows)-1]
 	to.last = &last

@@ -1,0 +1,205 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"onphrase/plan"
+	"onphrase/plan/edit"
+)
+
+// Change is one thing to change in a class, with what it costs.
+type Change struct {
+	Part    string  `json:"part"`
+	Line    int     `json:"line"` // in the class file as it is
+	Kind    Kind    `json:"kind"`
+	Words   string  `json:"words"`   // what changes, and by how much
+	Counts  int     `json:"counts"`  // more, or fewer below 0, each time it is done
+	Seconds float64 `json:"seconds"` // the same in time, as played
+	Price   int     `json:"price"`
+
+	edit edit.Change
+}
+
+// way is one way through a part.
+type way struct {
+	changes []Change
+	cost    int // of the changes and of the findings left
+}
+
+// changes reads the changes off the nodes that lead to the last one.
+func (s *search) changes(last *node) way {
+	var path []*node
+	for n := last; n.before != nil; n = n.before {
+		path = append(path, n)
+	}
+	w := way{cost: last.cost}
+	for i := len(path) - 1; i >= 0; i-- {
+		n := path[i]
+		switch st := n.step; {
+		case st.forced:
+		case st.begin:
+			w.changes = append(w.changes, s.begun(n)...)
+		case st.hold > 0:
+			w.changes = append(w.changes, s.heldBefore(n, path[i-1].step.slot))
+		default:
+			w.changes = append(w.changes, s.laidAs(n)...)
+		}
+	}
+	for i := range w.changes {
+		w.changes[i].Part = s.part.Name
+	}
+	return w
+}
+
+// begun says how the part begins otherwise.
+func (s *search) begun(n *node) []Change {
+	var out []Change
+	world := s.worlds[n.world]
+	for _, m := range world.moves {
+		was, unit := s.worlds[0].trial.Tempos()[0], "as recorded"
+		if s.part.BPM > 0 {
+			was, unit = s.part.BPM, "as it was"
+		}
+		bpm, _ := strconv.ParseFloat(m.detail, 64)
+		words := fmt.Sprintf("all of it at %s BPM, not at %s %s (%+.1f %%)", m.detail, num(was), unit, 100*(bpm/was-1))
+		out = append(out, Change{Line: s.part.Pos.Line, Kind: BPM, Words: words, Price: m.price, edit: m.edit})
+	}
+	if st := n.step; st.start != s.part.Start {
+		before, _ := world.trial.Begin(s.part.Start)
+		sooner := n.spot.At - before.At
+		c := Change{
+			Line: s.part.Pos.Line, Kind: Start, Price: st.price - world.price, Seconds: seconds(sooner),
+			edit: edit.SetStart{Part: s.part.Pos, Phrase: st.start.Phrase},
+		}
+		more := "more"
+		if sooner < 0 {
+			more = "less"
+		}
+		c.Words = fmt.Sprintf("starts on phrase %d instead of %s, %s s %s of music before it", st.start.Phrase, s.startNow(), num(math.Abs(seconds(sooner))), more)
+		out = append(out, c)
+	}
+	return out
+}
+
+func (s *search) startNow() string {
+	st := s.part.Start
+	switch {
+	case st.Time != nil:
+		return num(*st.Time) + " s"
+	case st.Count > 0:
+		return fmt.Sprintf("count %d", st.Count)
+	}
+	return fmt.Sprintf("phrase %d", s.worlds[0].trial.PhraseOf(st))
+}
+
+// heldBefore is a hold before the slot laid next.
+func (s *search) heldBefore(n *node, next int) Change {
+	it := s.slots[next].item
+	c := Change{
+		Line: it.Pos.Line, Kind: Hold, Counts: n.step.hold, Price: n.step.price,
+		Seconds: seconds(float64(n.step.hold) * n.before.spot.PerCount),
+	}
+	hold := holdItem(n.step)
+	c.edit = edit.AddPause{Before: it.Pos, Name: holdName, Time: hold.Work.(plan.Pause).Time, On: hold.On}
+	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", many(c.Counts, "count"), it.Name, s.eachRound(s.slots[next].place), lasting(c.Seconds))
+	return c
+}
+
+// laidAs says how a slot is done otherwise than written.
+func (s *search) laidAs(n *node) []Change {
+	st := n.step
+	sl := &s.slots[st.slot]
+	o := &sl.options[st.option]
+	var out []Change
+	if st.swap {
+		other := s.slots[n.next].item
+		out = append(out, Change{
+			Line: sl.item.Pos.Line, Kind: Swap, Price: s.prices[Swap], Words: fmt.Sprintf("%s comes before %s", sl.item.Name, other.Name),
+			edit: edit.Swap{Item: other.Pos, Next: sl.item.Pos},
+		})
+	}
+	for _, m := range o.moves {
+		c := Change{Line: written(*sl.item).Line, Kind: m.kind, Counts: m.counts, Price: m.price, edit: m.edit}
+		if m.kind == OnPhrase {
+			c.Counts, c.Price = n.spot.Waited, m.price+s.prices.held(n.spot.Waited)
+		}
+		c.Seconds = seconds(float64(c.Counts) * n.before.spot.PerCount)
+		if m.kind == Time && c.Counts == 0 {
+			c.Seconds = timeOf(o.item) - timeOf(*sl.item)
+		}
+		c.Words = m.say + s.eachRound(sl.written) + figures(m.kind, c, repsOf(*sl.item), repsOf(o.item))
+		out = append(out, c)
+	}
+	return out
+}
+
+// eachRound adds that something is done in every round.
+func (s *search) eachRound(decision int) string {
+	if decision != noHold && s.shared[decision] {
+		return ", every time"
+	}
+	return ""
+}
+
+// figures says what a change means in repetitions, counts and seconds.
+func figures(kind Kind, c Change, was, is int) string {
+	text := ""
+	if d := is - was; d != 0 && (kind == Reps || kind == Slower) {
+		text = fmt.Sprintf(", %s more", many(d, "rep"))
+		if d < 0 {
+			text = fmt.Sprintf(", %s fewer", many(-d, "rep"))
+		}
+	}
+	switch {
+	case c.Counts == 0 && kind == Slower:
+		return text + " in the same counts"
+	case kind == OnPhrase:
+		return fmt.Sprintf("%s, after %s (%s s)", text, many(c.Counts, "count"), num(c.Seconds))
+	case c.Seconds != 0:
+		return text + ", " + lasting(c.Seconds)
+	}
+	return text
+}
+
+func lasting(s float64) string {
+	if s < 0 {
+		return num(-s) + " s shorter"
+	}
+	return num(s) + " s longer"
+}
+
+// repsOf is the number of repetitions of a set on one side.
+func repsOf(it plan.Item) int {
+	n := 0
+	if w, ok := it.Work.(plan.Set); ok {
+		for _, r := range w.Reps {
+			n += r.N
+		}
+	}
+	return n
+}
+
+func timeOf(it plan.Item) float64 {
+	switch w := it.Work.(type) {
+	case plan.Interval:
+		return w.Time.Seconds
+	case plan.Pause:
+		return w.Time.Seconds
+	}
+	return 0
+}
+
+// seconds rounds to a tenth of a second.
+func seconds(s float64) float64 { return math.Round(10*s) / 10 }
+
+// num writes a figure with at most one decimal.
+func num(v float64) string { return strconv.FormatFloat(math.Round(10*v)/10, 'f', -1, 64) }
+
+func many(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

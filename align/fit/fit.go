@@ -1,0 +1,171 @@
+package fit
+
+import (
+	"fmt"
+	"slices"
+
+	"onphrase/align"
+	"onphrase/beat"
+	"onphrase/plan"
+	"onphrase/plan/edit"
+)
+
+// Job is a class to fit to its music.
+type Job struct {
+	File   string        // of the class; it only stands in messages
+	Src    []byte        // the class file
+	Known  *plan.Catalog // the moves and figures known beforehand
+	Tracks map[string]beat.Track
+	Prices Prices
+	Only   string // the name of the one part to change; empty: all
+}
+
+// Result is what came of it.
+type Result struct {
+	Before *align.CountMap
+	Plans  []Plan   // up to three, the cheapest first; none of them contains another
+	Cut    []string // parts that have too many ways to go through all of them
+}
+
+// Plan is a set of changes, and what the class is with them. Without changes
+// it says that the class stays as it is.
+type Plan struct {
+	Changes []Change
+	Price   int    // of the changes
+	Cost    int    // of the changes and of the findings that are left or new
+	Src     []byte // the class file with the changes
+	After   *align.CountMap
+	Gone    []align.Finding // of those before
+	Left    []align.Finding // of those after, known before
+	New     []align.Finding // of those after
+}
+
+// plansShown is how many plans a search gives.
+const plansShown = 3
+
+// Search looks for the cheapest changes after which every item starts where
+// it should, passes control and fits its music. It works through each part by
+// itself and then holds whole classes against all checks, the cheapest first.
+func Search(j Job) (*Result, error) {
+	class, problems := plan.ParseWith(j.File, j.Src, j.Known)
+	if len(problems) > 0 {
+		return nil, fmt.Errorf("%s", problems[0].In(j.File))
+	}
+	res := &Result{Before: align.Build(class, j.Tracks)}
+	var parts [][]way
+	for i := range class.Parts {
+		ways := []way{{}}
+		if j.Only == "" || j.Only == class.Parts[i].Name {
+			found, cut := j.part(class, i)
+			if cut {
+				res.Cut = append(res.Cut, class.Parts[i].Name)
+			}
+			if len(found) > 0 {
+				ways = found
+			}
+		}
+		parts = append(parts, ways)
+	}
+	var err error
+	res.Plans, err = j.classes(res.Before, parts)
+	return res, err
+}
+
+// part lists the cheapest ways through one part. cut says that they may not
+// be the cheapest because there were too many to go through.
+func (j *Job) part(c *plan.Class, i int) (ways []way, cut bool) {
+	r, ok := newRoom(c, i, j.Tracks, j.Prices)
+	if !ok || len(r.slots) == 0 {
+		return nil, false
+	}
+	if r.clean() {
+		return []way{{}}, false
+	}
+	s := newSearch(r)
+	for len(ways) < plansShown {
+		last := s.found()
+		if last == nil {
+			break
+		}
+		w := s.changes(last)
+		ways = append(ways, w)
+		if len(w.changes) == 0 { // all others contain it
+			break
+		}
+	}
+	return ways, len(ways) < plansShown && s.tried >= mostTried
+}
+
+// clean reports whether there is nothing to find in the part as written.
+func (r *room) clean() bool {
+	t := r.worlds[0].trial
+	spot, sum := t.Begin(r.part.Start)
+	for k := range r.slots {
+		var found align.Tally
+		spot, found = t.Next(spot, r.slots[k].items[0])
+		sum.Fix, sum.Watch = sum.Fix+found.Fix, sum.Watch+found.Watch
+	}
+	return sum == align.Tally{}
+}
+
+// judge makes the changes in the file, reads it and lays it anew: what it
+// costs is what the checks find then.
+func (j *Job) judge(before *align.CountMap, changes []Change) (Plan, error) {
+	p := Plan{Changes: changes, Src: j.Src, After: before}
+	var edits []edit.Change
+	for _, c := range changes {
+		p.Price += c.Price
+		if c.edit != nil {
+			edits = append(edits, c.edit)
+		}
+	}
+	if len(edits) > 0 {
+		var err error
+		if p.Src, err = edit.Apply(j.Src, edits); err != nil {
+			return p, err
+		}
+		class, problems := plan.ParseWith(j.File, p.Src, j.Known)
+		if len(problems) > 0 {
+			return p, fmt.Errorf("with the changes: %s", problems[0].In(j.File))
+		}
+		p.After = align.Build(class, j.Tracks)
+	}
+	p.compare(before)
+	p.Cost = p.Price + j.Prices.left(p.After.Findings) + j.Prices.caused(p.New)
+	return p, nil
+}
+
+// left is what the findings cost that a search is there to remove.
+func (p Prices) left(all []align.Finding) int {
+	sum := 0
+	for _, f := range all {
+		if ours(f) {
+			sum += p.finding(f)
+		}
+	}
+	return sum
+}
+
+// caused is what other findings cost that were not there before.
+func (p Prices) caused(all []align.Finding) int {
+	sum := 0
+	for _, f := range all {
+		if !ours(f) {
+			sum += p.finding(f)
+		}
+	}
+	return sum
+}
+
+func (p Prices) finding(f align.Finding) int {
+	switch f.Severity {
+	case align.Fix:
+		return p[Fix] * (1 + len(f.Also))
+	case align.Watch:
+		return p[Watch] * (1 + len(f.Also))
+	}
+	return 0
+}
+
+// ours reports whether a finding is of the kind that a search removes.
+func ours(f align.Finding) bool { return slices.Contains(align.TrialCodes(), f.Code) }

@@ -1,0 +1,190 @@
+package fit
+
+import (
+	"math"
+
+	"onphrase/align"
+	"onphrase/beat"
+	"onphrase/plan"
+	"onphrase/plan/edit"
+)
+
+// slot is an item of a part, at its place in the order done.
+type slot struct {
+	item    *plan.Item
+	options []option
+	items   []*plan.Item // of the options; every slot has pointers of its own
+	written int          // which decision its option is: one for all that are written in one place
+	place   int          // which decision the hold before it is; none: noHold
+	swaps   bool         // with the next
+}
+
+// noHold marks a slot before which no hold can be written.
+const noHold = -1
+
+// room is all that a part may become.
+type room struct {
+	class  *plan.Class
+	part   *plan.Part
+	prices Prices
+	worlds []world
+	slots  []slot
+	shared []bool // of every decision: it holds for several slots
+	lastAt []int  // of every decision: the last slot it holds for
+}
+
+// world is a part at one tempo.
+type world struct {
+	trial *align.Trial
+	moves []move // to that tempo; none: as it is written
+	price int
+}
+
+// newRoom lists the choices in a part; false when it has no music to lay
+// anything on. Of what is written in another part, or stands there too,
+// nothing is changed from here.
+func newRoom(c *plan.Class, n int, tracks map[string]beat.Track, p Prices) (*room, bool) {
+	r := &room{class: c, part: &c.Parts[n], prices: p}
+	trial, ok := align.NewTrial(c, r.part, tracks)
+	if !ok {
+		return nil, false
+	}
+	r.worlds = append(r.worlds, world{trial: trial})
+	r.tempos(tracks)
+	elsewhere := map[plan.Pos]bool{}
+	for i := range c.Parts {
+		for _, it := range c.Parts[i].Items {
+			if i != n {
+				elsewhere[written(it)] = true
+			}
+		}
+	}
+	decisions := map[plan.Pos]int{}
+	places := map[plan.Pos]int{}
+	for k := range r.part.Items {
+		it := r.part.Items[k]
+		s := slot{item: &it, options: []option{{item: it}}, place: noHold}
+		frozen := inSeries(it) || elsewhere[written(it)]
+		if !frozen {
+			s.options = options(it, trial, p)
+		}
+		for i := range s.options {
+			own := s.options[i].item
+			s.items = append(s.items, &own)
+		}
+		s.written = r.decision(decisions, written(it), k)
+		if r.mayHold(k) && !frozen {
+			s.place = r.decision(places, it.Pos, k)
+		}
+		r.slots = append(r.slots, s)
+	}
+	for k := range r.slots[:max(0, len(r.slots)-1)] {
+		r.slots[k].swaps = r.maySwap(k)
+	}
+	return r, true
+}
+
+// decision numbers what is decided once for all slots of one place in the
+// file.
+func (r *room) decision(known map[plan.Pos]int, at plan.Pos, k int) int {
+	d, again := known[at]
+	if !again {
+		d = len(r.shared)
+		known[at] = d
+		r.shared, r.lastAt = append(r.shared, false), append(r.lastAt, k)
+		return d
+	}
+	r.shared[d], r.lastAt[d] = true, k
+	return d
+}
+
+func inSeries(it plan.Item) bool {
+	for _, round := range it.Rounds {
+		if round.Series {
+			return true
+		}
+	}
+	return false
+}
+
+// mayHold reports whether a hold can be written before item k. Beside a pause
+// it is the pause that becomes longer; of what a repeat does, only the first
+// item has a place before it.
+func (r *room) mayHold(k int) bool {
+	items := r.part.Items
+	if k == 0 || inSeries(items[k]) || isPause(items[k]) || isPause(items[k-1]) {
+		return false
+	}
+	return items[k].Repeats == plan.Pos{} || len(items[k].Rounds) == 0 && items[k-1].Pos != items[k].Pos
+}
+
+func isPause(it plan.Item) bool {
+	_, ok := it.Work.(plan.Pause)
+	return ok
+}
+
+// maySwap reports whether set k and the next one may change places: nothing
+// is to be picked up or set up between them, and each stands once in the file.
+func (r *room) maySwap(k int) bool {
+	a, b := r.part.Items[k], r.part.Items[k+1]
+	x, okX := a.Work.(plan.Set)
+	y, okY := b.Work.(plan.Set)
+	once := !r.shared[r.slots[k].written] && !r.shared[r.slots[k+1].written] && len(a.Rounds)+len(b.Rounds) == 0
+	return okX && okY && once && x.Move != y.Move && a.Repeats == b.Repeats && a.Setup == b.Setup && a.Setup == plan.Length{} &&
+		len(r.slots[k].options) > 1 && len(r.slots[k+1].options) > 1 && align.SameKit(r.class, &a, &b)
+}
+
+// mostStretch is how much faster or slower than recorded a search plays a
+// track.
+//
+// Common practice, no source: within 5 % either way nobody notices.
+const mostStretch = 0.05
+
+// tempos adds the part at the whole tempos that all of its tracks bear. A
+// tempo helps where something is too fast or too slow to control, or goes by
+// seconds.
+func (r *room) tempos(tracks map[string]beat.Track) {
+	recorded := r.worlds[0].trial.Tempos()
+	low, high := 0.0, math.Inf(1)
+	for _, bpm := range recorded {
+		low, high = max(low, bpm*(1-mostStretch)), min(high, bpm*(1+mostStretch))
+	}
+	for bpm := math.Ceil(low); bpm <= high && r.tempoMatters(); bpm++ {
+		if bpm == r.part.BPM || r.part.BPM == 0 && bpm == recorded[0] {
+			continue
+		}
+		other := *r.part
+		other.BPM = bpm
+		trial, ok := align.NewTrial(r.class, &other, tracks)
+		if !ok {
+			continue
+		}
+		m := move{kind: BPM, detail: num(bpm), edit: edit.SetBPM{Part: r.part.Pos, BPM: bpm}}
+		for _, was := range recorded {
+			m.price = max(m.price, r.prices.tempo(was, bpm))
+		}
+		r.worlds = append(r.worlds, world{trial, []move{m}, m.price})
+	}
+}
+
+func (r *room) tempoMatters() bool {
+	for _, it := range r.part.Items {
+		switch w := it.Work.(type) {
+		case plan.Set:
+			for _, reps := range w.Reps {
+				if r.worlds[0].trial.Graded(w, reps.Rhythm) {
+					return true
+				}
+			}
+		case plan.Interval:
+			if w.Time.Seconds > 0 {
+				return true
+			}
+		case plan.Pause:
+			if w.Time.Seconds > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
