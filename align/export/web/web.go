@@ -25,9 +25,13 @@ var page = template.Must(template.New("page").ParseFS(files, "page/*.html"))
 
 // script is all of the page's own code; style is its look.
 var (
-	script = "(function () {\n\"use strict\";\n" + read(scripts) + "})();\n"
+	script = joined(scripts)
 	style  = read(styles)
 )
+
+func joined(scripts []string) string {
+	return "(function () {\n\"use strict\";\n" + read(scripts) + "})();\n"
+}
 
 // document is what the templates are given.
 type document struct {
@@ -48,8 +52,12 @@ type document struct {
 // Write writes the page. The cautions are printed with every view that people
 // teach from.
 func Write(w io.Writer, m *align.CountMap, cautions []string) error {
+	return write(w, m, cautions, script, policy(script))
+}
+
+func write(w io.Writer, m *align.CountMap, cautions []string, script, policy string) error {
 	d := document{
-		Class: m.Class, Length: align.Clock(m.Length), Policy: policy(),
+		Class: m.Class, Length: align.Clock(m.Length), Policy: policy,
 		Style: template.CSS(style), Script: template.JS(script),
 		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
@@ -63,7 +71,7 @@ func Write(w io.Writer, m *align.CountMap, cautions []string) error {
 // policy lets the page run its own script, play music and nothing else.
 //
 // Ref: W3C Content Security Policy Level 3.
-func policy() string {
+func policy(script string) string {
 	sum := sha256.Sum256([]byte(script))
 	return "default-src 'none'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
 		"'; style-src 'unsafe-inline'; img-src data:; media-src 'self' file: blob:; base-uri 'none'; form-action 'none'"
