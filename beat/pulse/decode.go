@@ -38,7 +38,6 @@ type decoder struct {
 	score      []float32   // by cell
 	from       []uint16    // period of the beat before, by cell; 0 at the start of a chain
 	arrive     []float64   // scratch: score of beats ending at a frame, by τ
-	arriveOK   []bool
 }
 
 const never = float32(-1e30)
