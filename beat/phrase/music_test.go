@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"encoding/csv"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -65,9 +66,13 @@ func onesOf(beats []float64, beatInBar []int) []float64 {
 
 const corpus = "../../../shared/corpus"
 
-// TestCorpus holds count 1 and the phrases against 60 tracks whose truth is
+// all makes TestCorpus use every track, which takes minutes.
+var all = flag.Bool("all", false, "hold the phrases against every track of the corpus, not every second one")
+
+// TestCorpus holds count 1 and the phrases against tracks whose truth is
 // known, given their true beats. The floors lie a little below what was
-// measured: count 1 .960, phrase starts .935, odd phrases 9 of 11.
+// measured over all 60 tracks (count 1 .960, phrase starts .935, odd phrases 9
+// of 11) and over the half that is used by default (.920, .953, all but one).
 func TestCorpus(t *testing.T) {
 	manifest, err := os.Open(filepath.Join(corpus, "manifest.tsv"))
 	if err != nil {
@@ -77,10 +82,17 @@ func TestCorpus(t *testing.T) {
 	if testing.Short() {
 		t.Skip("SKIPPED: decodes 1.4 hours of music")
 	}
-	const leastCount1, leastPhrases, leastOdd = 0.94, 0.91, 8
+	const leastCount1, leastPhrases, leastOdd = 0.90, 0.91, 0.7
 	var ones, starts []float64
 	var odd []score.OddCase
 	tracks := rows(t, manifest)
+	if !*all {
+		half := tracks[:0]
+		for i := 1; i < len(tracks); i += 2 {
+			half = append(half, tracks[i])
+		}
+		tracks = half
+	}
 	sounds := make([]*bar.Sound, len(tracks))
 	var group errgroup.Group
 	group.SetLimit(runtime.GOMAXPROCS(0))
@@ -117,16 +129,16 @@ func TestCorpus(t *testing.T) {
 			t.Logf("%s: phrase starts F %.2f, found %v, truth %v", id, m.F, found, truth)
 		}
 	}
-	right := 0
+	right := 0.0
 	for _, c := range odd {
 		if c.Right() {
 			right++
 		}
 	}
-	t.Logf("count 1 F %.3f (%d tracks), phrase starts F %.3f (%d), odd phrases %d of %d",
+	t.Logf("count 1 F %.3f (%d tracks), phrase starts F %.3f (%d), odd phrases %.0f of %d",
 		mean(ones), len(ones), mean(starts), len(starts), right, len(odd))
-	if mean(ones) < leastCount1 || mean(starts) < leastPhrases || right < leastOdd {
-		t.Errorf("below the floors: count 1 %g, phrase starts %g, odd phrases %d", leastCount1, leastPhrases, leastOdd)
+	if mean(ones) < leastCount1 || mean(starts) < leastPhrases || right < leastOdd*float64(len(odd)) {
+		t.Errorf("below the floors: count 1 %g, phrase starts %g, odd phrases %.0f %%", leastCount1, leastPhrases, 100*leastOdd)
 	}
 }
 
