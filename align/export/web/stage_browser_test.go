@@ -174,7 +174,7 @@ func TestStageSays(t *testing.T) {
 	}
 	at(1, 2, 0) // phrase 2: squats begin
 	want("move", "Squat")
-	want("dose", "4 reps left: 4 down 4 up")
+	want("dose", "4 reps left 4 down 4 up")
 	want("digit", "8")
 	want("counts", "32 counts")
 	want("next", "8 x 2 down 2 up")

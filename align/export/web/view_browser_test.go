@@ -3,6 +3,9 @@ package web
 import (
 	"fmt"
 	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 )
 
 var sizes = [][2]int64{{390, 844}, {844, 390}, {1024, 768}, {1440, 900}}
@@ -42,6 +45,35 @@ const inTheMiddle = `(async () => {
   for (const k of ["ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown", "ArrowRight", "ArrowRight", "ArrowRight"]) key(k);
   for (let i = 0; i < 5; i++) await new Promise(requestAnimationFrame);
 })()`
+
+// capitals are the heights of capitals [mm] of what must be read from 2 m, on
+// a tablet of 132 pixels to the inch. Capitals are 0.7 of the type size.
+const capitals = `Object.fromEntries([["move", "#move"], ["rhythm", "#dose"], ["digit", "#digit"], ["counts", "#counts b"], ["next", "#next .what"]]
+  .map(([name, e]) => [name, parseFloat(getComputedStyle(document.querySelector(e)).fontSize) * 0.7 / (132 / 25.4)]))`
+
+// On a tablet at 2 m: 20 to 22 minutes of arc, 11.6 to 12.8 mm; no line may
+// be below the least of 16, 9.3 mm.
+//
+// Ref: ISO 9241-3, as quoted.
+func TestReadable(t *testing.T) {
+	b := newTab(t, 1024, 768)
+	b.show(pageFile(t, mapOf(t, demoClass(t))), "stage")
+	for leg := range 10 {
+		b.choose(leg)
+		for range 12 {
+			b.do(chromedp.KeyEvent(kb.ArrowDown))
+			ask[seen](b, atFrame)
+			for name, mm := range ask[map[string]float64](b, capitals) {
+				if mm < 9.3 && !(name == "next" && mm > 5.8) { // a long name of what comes may be shown smaller
+					t.Errorf("%s: capitals of %s are %.1f mm", b.text("move"), name, mm)
+				}
+			}
+			for _, f := range ask[[]string](b, fault) {
+				t.Errorf("%s: %s", b.text("place"), f)
+			}
+		}
+	}
+}
 
 // Every view on every screen, in the light and in the dark, from a file.
 func TestViews(t *testing.T) {

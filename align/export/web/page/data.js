@@ -7,7 +7,9 @@ var legs = data.legs;
 function $(id) { return document.getElementById(id); }
 
 // put writes text only where it has changed, so that a frame costs nothing
-// when nothing happens.
+// when nothing happens; it says whether it has.
 function put(element, text) {
-  if (element.textContent !== text) element.textContent = text;
+  if (element.textContent === text) return false;
+  element.textContent = text;
+  return true;
 }

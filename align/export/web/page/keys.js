@@ -61,6 +61,6 @@ function show(name) {
     if (a.dataset.go === name) a.setAttribute("aria-current", "page"); else a.removeAttribute("aria-current");
   });
   if (location.hash !== "#" + name) history.replaceState(null, "", "#" + name);
-  $("move").textContent = ""; // to be fitted anew
+  drawStage.shown = null; // to be fitted anew
   scrollTo(0, 0);
 }

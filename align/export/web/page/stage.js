@@ -46,21 +46,23 @@ function nextLeg(leg) {
 function drawStage() {
   var leg = here(), t = now(), v = view(leg, t), known = counted(leg);
   drawCourse(leg);
-  if ($("move").textContent !== v.name) {
-    $("move").textContent = v.name;
-    $("move").classList.toggle("idle", idle(v.row));
-    fitMove();
-  }
+  put($("move"), v.name);
   drawSide(v);
-  drawDose(v, leg, t);
+  drawDose(v);
   put($("say"), v.row.say ? "say: " + v.row.say : v.row.detail);
   put($("digit"), known ? String((v.left - 1) % 8 + 1) : "");
   drawEights(known ? Math.ceil(v.left / 8) : 0);
-  put($("counts"), many(v.left, "count"));
+  put($("counts").firstElementChild, String(v.left));
+  put($("counts").lastElementChild, v.left === 1 ? "count" : "counts");
   document.body.classList.toggle("uncounted", !known);
   document.body.classList.toggle("last", known && v.left <= 8);
   drawNext(v, leg);
-  put($("place"), known ? place(leg, v.count) + ", " + leg.title : "No counts are known here: go on with → or the button.");
+  put($("place"), known ? place(leg, v.count) + ", " + leg.title : "No counts are known here: go on with → or the button");
+  var shown = [v.row.n, v.name, mirrored(), known].join();
+  if (drawStage.shown === shown) return;
+  drawStage.shown = shown; // something else is being done: fit it anew
+  $("move").classList.toggle("idle", idle(v.row));
+  fitMove();
 }
 
 function place(leg, count) {
@@ -91,23 +93,29 @@ function drawSide(v) {
 
 // drawDose shows the repetitions left with the way that is being done
 // underlined, or the seconds left.
-function drawDose(v, leg, t) {
+function drawDose(v) {
   var row = v.row, box = $("dose");
-  if (row.kind === "interval" || row.kind === "pause") return put(box, Math.max(0, Math.ceil(v.seconds - 1e-6)) + " s left");
-  if (!row.reps) return put(box, row.moves.length ? row.name : "");
+  if (!row.reps) {
+    var timed = row.kind === "interval" || row.kind === "pause";
+    delete box.dataset.key;
+    return put(box, timed ? Math.max(0, Math.ceil(v.seconds - 1e-6)) + " s left" : row.moves.length ? row.name : "");
+  }
   var each = row.counts / row.reps, done = Math.max(0, v.count - row.from);
   var left = row.reps - Math.floor(done / each), at = done % each, doing = -1;
   row.phases.forEach(function (p, k) { if (at >= 0) doing = k; at -= p.counts; });
   var key = left + "/" + doing + "/" + row.n;
   if (box.dataset.key === key) return;
   box.dataset.key = key;
-  box.textContent = many(left, "rep") + " left: ";
-  if (!row.phases.length) box.append("pulse");
+  var how = document.createElement("span");
+  if (!row.phases.length) how.append("pulse");
   row.phases.forEach(function (p, k) {
-    var word = document.createElement(k === doing ? "u" : "span");
+    var word = document.createElement(k === doing ? "u" : "i");
     word.textContent = p.counts + " " + p.word;
-    box.append(word, " ");
+    how.append(word, " ");
   });
+  var reps = document.createElement("span");
+  reps.append(many(left, "rep") + " left");
+  box.replaceChildren(reps, " ", how);
 }
 
 function drawEights(n) {
@@ -118,15 +126,21 @@ function drawEights(n) {
 }
 
 function drawNext(v, leg) {
-  var box = $("next");
-  var side = sideOf(v.thenSide), what = v.then;
-  if (!v.next && !v.inside) what = "end of the class";
-  else if (!v.inside && legs.indexOf(leg) !== legs.length - 1 && leg.rows.indexOf(v.row) === leg.rows.length - 1) what = nextSong(leg, what);
+  var box = $("next"), side = sideOf(v.thenSide), what = v.then, how = "";
+  if (!v.inside) {
+    how = v.next ? [dose(v.next), v.next.detail].filter(Boolean).join(", ") : "";
+    if (!v.next) what = "end of the class";
+    else if (leg.rows.indexOf(v.next) < 0) what = nextSong(leg, what);
+    else if (v.next.reps && v.next.name === v.row.name && v.next.side === v.row.side) { // only the rhythm changes
+      what = dose(v.next);
+      how = v.next.detail;
+    }
+  }
   if (side) what += ", " + side;
   box.classList.toggle("loud", v.announced);
   put(box.querySelector(".when"), v.announced ? "next" : "then");
-  put(box.querySelector(".what"), what);
-  put(box.querySelector(".how"), v.inside || !v.next ? "" : [dose(v.next), v.next.detail].filter(Boolean).join(", "));
+  if (put(box.querySelector(".what"), what)) fitLine(box.querySelector(".what"));
+  put(box.querySelector(".how"), how);
 }
 
 function nextSong(leg, what) {
@@ -141,6 +155,8 @@ var largest = 0.34, largestIdle = 0.17; // type size to the screen's shorter sid
 function fitMove() {
   if (document.body.dataset.view !== "stage") return;
   var share = $("move").classList.contains("idle") ? largestIdle : largest;
+  fitLine($("dose"));
+  fitLine($("next").querySelector(".what"));
   var px = fit($("move"), Math.min(innerWidth, innerHeight) * share);
   tellSize(px);
 }
