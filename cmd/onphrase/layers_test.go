@@ -17,11 +17,13 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":  {"beat", "beat/decode", "plan", "align", "align/export/...", "samples"},
+	"cmd/onphrase":  {"beat", "beat/decode", "plan", "align", "align/fit", "align/export/...", "samples"},
 	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
 	"align/export":  {"align", "align/export/..."},
 	"align/export/": {"align", "align/export/..."},
 	"align":         {"beat", "plan"},
+	"align/fit":     {"align", "beat", "plan", "plan/edit"},
+	"plan/edit":     {"plan"},
 	"plan":          {},
 	"beat":          {"beat/...", "!beat/decode"},
 	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
@@ -38,8 +40,8 @@ var outside = []string{"os", "os/exec", "os/signal", "net", "net/http", "syscall
 
 // mayReachOutside lists the folders that may import what is in outside.
 var mayReachOutside = map[string][]string{
-	"cmd/onphrase": {"os", "os/exec", "os/signal"},
-	"beat/decode":  {"os", "os/exec"}, // music files and the ffmpeg child
+	"cmd/onphrase": {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
+	"beat/decode":  {"os", "os/exec"},                                 // music files and the ffmpeg child
 }
 
 // listed is what 'go list -json' says of a package. Its imports are those of
