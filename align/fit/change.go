@@ -129,7 +129,7 @@ func (s *search) laidAs(n *node) []Change {
 		if m.kind == Time && c.Counts == 0 {
 			c.Seconds = timeOf(o.item) - timeOf(*sl.item)
 		}
-		c.Words = m.say + s.eachRound(sl.written) + figures(m.kind, c, repsOf(*sl.item), repsOf(o.item))
+		c.Words = m.say + s.eachRound(sl.written) + figures(c, m.reps)
 		out = append(out, c)
 	}
 	return out
@@ -144,19 +144,21 @@ func (s *search) eachRound(decision int) string {
 }
 
 // figures says what a change means in repetitions, counts and seconds.
-func figures(kind Kind, c Change, was, is int) string {
+func figures(c Change, reps int) string {
 	text := ""
-	if d := is - was; d != 0 && (kind == Reps || kind == Slower) {
-		text = fmt.Sprintf(", %s more", many(d, "rep"))
-		if d < 0 {
-			text = fmt.Sprintf(", %s fewer", many(-d, "rep"))
-		}
+	switch {
+	case reps > 0:
+		text = fmt.Sprintf(", %s more", many(reps, "rep"))
+	case reps < 0:
+		text = fmt.Sprintf(", %s fewer", many(-reps, "rep"))
+	case c.Kind == Split:
+		text = ", the same reps"
 	}
 	switch {
-	case c.Counts == 0 && kind == Slower:
+	case c.Counts == 0 && c.Kind == Slower:
 		return text + " in the same counts"
-	case kind == OnPhrase:
-		return fmt.Sprintf("%s, after %s (%s s)", text, many(c.Counts, "count"), num(c.Seconds))
+	case c.Kind == OnPhrase && c.Counts > 0:
+		return fmt.Sprintf("%s, after a hold of %s (%s s)", text, many(c.Counts, "count"), num(c.Seconds))
 	case c.Seconds != 0:
 		return text + ", " + lasting(c.Seconds)
 	}
@@ -170,17 +172,7 @@ func lasting(s float64) string {
 	return num(s) + " s longer"
 }
 
-// repsOf is the number of repetitions of a set on one side.
-func repsOf(it plan.Item) int {
-	n := 0
-	if w, ok := it.Work.(plan.Set); ok {
-		for _, r := range w.Reps {
-			n += r.N
-		}
-	}
-	return n
-}
-
+// timeOf is the length of timed work in seconds, 0 when it is in counts.
 func timeOf(it plan.Item) float64 {
 	switch w := it.Work.(type) {
 	case plan.Interval:

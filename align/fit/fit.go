@@ -22,6 +22,7 @@ type Job struct {
 
 // Result is what came of it.
 type Result struct {
+	Src    []byte // as it is
 	Before *align.CountMap
 	Plans  []Plan   // up to three, the cheapest first; none of them contains another
 	Cut    []string // parts that have too many ways to go through all of them
@@ -51,7 +52,7 @@ func Search(j Job) (*Result, error) {
 	if len(problems) > 0 {
 		return nil, fmt.Errorf("%s", problems[0].In(j.File))
 	}
-	res := &Result{Before: align.Build(class, j.Tracks)}
+	res := &Result{Src: j.Src, Before: align.Build(class, j.Tracks)}
 	var parts [][]way
 	for i := range class.Parts {
 		ways := []way{{}}

@@ -26,6 +26,7 @@ type move struct {
 	say    string // for a person, without its figures
 	price  int
 	counts int // that the item takes more, or less below 0
+	reps   int // more on each side, or fewer below 0
 	edit   edit.Change
 }
 
@@ -49,7 +50,7 @@ func options(it plan.Item, t *align.Trial, p Prices) []option {
 			o.item.On, o.waits = plan.OnPhrase, true
 			o.price += p[OnPhrase]
 			o.moves = append(slices.Clone(o.moves), move{
-				kind: OnPhrase, say: it.Name + " waits for the next phrase", price: p[OnPhrase],
+				kind: OnPhrase, say: it.Name + " is laid on a phrase", price: p[OnPhrase],
 				edit: edit.SetOn{Item: written(it), On: plan.OnPhrase},
 			})
 			all = append(all, o)
@@ -106,6 +107,7 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 			last := &l.moves[len(l.moves)-1]
 			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, said(l.reps), said(base.reps))
 			last.detail, last.counts = said(l.reps), sides*(counts(l.reps)-counts(base.reps))
+			last.reps = repetitions(l.reps) - repetitions(base.reps)
 			keep(l)
 		}
 	}
@@ -147,7 +149,7 @@ func slowed(it plan.Item, s plan.Set, t *align.Trial, p Prices) []list {
 				l.moves = append(slices.Clone(base.moves), move{
 					kind: Slower, detail: fmt.Sprint(i, slow), price: (step + 1) * p[Slower],
 					say:    fmt.Sprintf("%s: %d x %s instead of %d x %s", it.Name, n, slow, r.N, r.Rhythm),
-					counts: s.Sides.Times() * (n*slow.Counts() - r.Counts()),
+					counts: s.Sides.Times() * (n*slow.Counts() - r.Counts()), reps: n - r.N,
 				})
 				all = append(all, l)
 			}
@@ -225,6 +227,14 @@ func counts(reps []plan.Reps) int {
 	n := 0
 	for _, r := range reps {
 		n += r.Counts()
+	}
+	return n
+}
+
+func repetitions(reps []plan.Reps) int {
+	n := 0
+	for _, r := range reps {
+		n += r.N
 	}
 	return n
 }

@@ -44,7 +44,7 @@ type Price struct {
 var Table = []Price{
 	{Reps, 2, "another number of repetitions in a rhythm"},
 	{Rep, 1, "and for every repetition more or fewer"},
-	{Uneven, 1, "and when the number is no longer a multiple of 4"},
+	{Uneven, 1, "and when the number is no longer a multiple of 4; three times that when it is odd"},
 	{Split, 4, "some repetitions of a set in a slower rhythm, or in that of its neighbour"},
 	{Moved, 1, "and for every repetition that changes its rhythm"},
 	{Slower, 6, "the next slower rhythm in the same counts"},
@@ -76,16 +76,20 @@ func Usual() Prices {
 
 // repsBy is the price of so many repetitions where there were others.
 func (p Prices) repsBy(was, is int) int {
-	price := p[Reps] + p[Rep]*abs(is-was)
-	if is%usualReps != 0 && was%usualReps == 0 {
-		price += p[Uneven]
-	}
-	return price
+	return p[Reps] + p[Rep]*abs(is-was) + p[Uneven]*max(0, uneven(is)-uneven(was))
 }
 
-// usualReps is what numbers of repetitions are multiples of, so that they
-// fill eights. Common practice, no source.
-const usualReps = 4
+// uneven grades a number of repetitions: instructors count them in fours, so
+// that they fill eights, and in pairs. Common practice, no source.
+func uneven(n int) int {
+	switch {
+	case n%4 == 0:
+		return 0
+	case n%2 == 0:
+		return 1
+	}
+	return 3
+}
 
 // held is the price of so many counts of waiting.
 func (p Prices) held(counts int) int { return p[Held] * ((counts + eight - 1) / eight) }

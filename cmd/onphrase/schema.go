@@ -17,6 +17,8 @@ var (
 	analysisJSON string
 	//go:embed findings.schema.json
 	findingsJSON string
+	//go:embed fit.schema.json
+	fitSchema string
 )
 
 // schema is a published form of data.
@@ -27,6 +29,7 @@ func schemas() []schema {
 		{"analysis", "what 'onphrase analyze --json' writes", analysisJSON},
 		{"class", "a class file, for the help of an editor", plan.ClassSchema},
 		{"findings", "what 'onphrase check --json' writes", findingsJSON},
+		{"fit", "what 'onphrase fit --json' writes", fitSchema},
 		{"map", "what 'onphrase map -f json' writes", export.MapSchema},
 		{"package", "package.json in what 'onphrase pack' writes", packageJSON},
 	}

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"onphrase/align/fit"
+)
+
+// priceList is the user's own prices over the usual ones. Her file in the
+// configuration folder need not exist; one that she names must.
+func priceList(s *streams, file string) (fit.Prices, error) {
+	path := file
+	if path == "" {
+		dir, err := os.UserConfigDir()
+		if err != nil {
+			return fit.Usual(), nil
+		}
+		path = filepath.Join(dir, "onphrase", "prices.yaml")
+	}
+	src, err := readLimited(path, classLimit)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && file == "":
+		return fit.Usual(), nil
+	case err != nil:
+		return nil, failed("", "%s: %s", path, reason(err))
+	}
+	prices, problems := fit.ParsePrices(src)
+	return prices, problemsIn(s, path, problems)
+}
+
+// mostCopies bounds how many copies of one file are kept beside it.
+const mostCopies = 999
+
+// rewrite replaces a file that must still be as it was read. The old content
+// is kept beside it, under a name that no file has; rewrite returns its path.
+func rewrite(path string, was, is []byte) (kept string, err error) {
+	// Through a link, the file it points to is meant.
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	now, err := readLimited(path, classLimit)
+	switch {
+	case err != nil:
+		return "", failed("", "%s: %s", path, reason(err))
+	case !bytes.Equal(now, was):
+		return "", failed("run it again", "%s was changed meanwhile; nothing was written", path)
+	}
+	if kept, err = keepCopy(path, was); err != nil {
+		return "", failed("", "cannot keep %s as it was: %s; nothing was written", path, reason(err))
+	}
+	return kept, wrote(path, writeWhole(path, is))
+}
+
+// keepCopy writes a copy beside a file: class.before-fit.yaml, then
+// class.before-fit-2.yaml, and so on.
+func keepCopy(path string, content []byte) (kept string, err error) {
+	ext := filepath.Ext(path)
+	stem := strings.TrimSuffix(path, ext) + ".before-fit"
+	for n := 1; n <= mostCopies; n++ {
+		kept = stem + ext
+		if n > 1 {
+			kept = fmt.Sprintf("%s-%d%s", stem, n, ext)
+		}
+		f, err := os.OpenFile(kept, os.O_WRONLY|os.O_CREATE|os.O_EXCL, filePerm)
+		if errors.Is(err, fs.ErrExist) {
+			continue
+		}
+		if err != nil {
+			return "", err
+		}
+		_, err = f.Write(content)
+		if err == nil {
+			err = f.Sync()
+		}
+		if closeErr := f.Close(); err == nil {
+			err = closeErr
+		}
+		if err != nil {
+			os.Remove(kept)
+		}
+		return kept, err
+	}
+	return "", fmt.Errorf("there are %d copies of it already", mostCopies)
+}
