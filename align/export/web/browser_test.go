@@ -57,7 +57,8 @@ type tab struct {
 	ctx context.Context
 
 	mu       sync.Mutex
-	problems []string // errors, exceptions, requests to anywhere but files
+	allowed  string   // address it may ask besides files
+	problems []string // errors, exceptions, requests to anywhere else
 }
 
 // newTab opens an empty tab; it skips the test where there is no browser.
@@ -105,7 +106,7 @@ func (b *tab) hear(event any) {
 	case *log.EventEntryAdded:
 		said = "log: " + e.Entry.Text
 	case *network.EventRequestWillBeSent:
-		if u := e.Request.URL; !strings.HasPrefix(u, "file:") && !strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "blob:") {
+		if u := e.Request.URL; (b.allowed == "" || !strings.HasPrefix(u, b.allowed)) && !strings.HasPrefix(u, "file:") && !strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "blob:") {
 			said = "request: " + u
 		}
 	}
@@ -150,7 +151,13 @@ func (b *tab) size(w, h int64) { b.do(chromedp.EmulateViewport(w, h)) }
 func (b *tab) show(file, view string) {
 	b.t.Helper()
 	u := url.URL{Scheme: "file", Path: file, Fragment: view}
-	b.do(chromedp.Navigate("about:blank"), chromedp.Navigate(u.String()))
+	b.visit(u.String())
+}
+
+// visit opens an address and waits until it is drawn.
+func (b *tab) visit(address string) {
+	b.t.Helper()
+	b.do(chromedp.Navigate("about:blank"), chromedp.Navigate(address))
 	b.eval("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))")
 }
 

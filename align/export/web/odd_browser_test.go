@@ -1,10 +1,15 @@
 package web
 
 import (
+	"net/http"
+	"net/http/httptest"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/chromedp/chromedp"
 
 	"onphrase/align"
 )
@@ -27,6 +32,21 @@ func TestHostileRuns(t *testing.T) {
 		t.Errorf("title %q", got)
 	}
 	b.forgive("ERR_FILE_NOT_FOUND") // the music of such names is not there
+}
+
+// The same file works when it is served.
+func TestServed(t *testing.T) {
+	file := pageFile(t, mapOf(t, follow))
+	server := httptest.NewServer(http.FileServer(http.Dir(filepath.Dir(file))))
+	defer server.Close()
+	b := newTab(t, 1024, 768)
+	b.allowed = server.URL
+	b.visit(server.URL + "/" + url.PathEscape(filepath.Base(file)) + "#stage")
+	b.do(chromedp.KeyEvent(" "))
+	b.eval(`new Promise(done => { const a = document.getElementById("music"); const look = () => a.currentTime > 0.3 && !a.paused ? done() : setTimeout(look, 20); look(); })`)
+	if s := ask[seen](b, atFrame); !strings.HasPrefix(s.Place, countIn(truth(t, "tidewater"), s.At)) {
+		t.Errorf("at %.3f s: %q", s.At, s.Place)
+	}
 }
 
 // Without the music beside it the page says so, and can still be tapped.

@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"onphrase/align"
 	"onphrase/beat"
 )
 
@@ -66,7 +67,8 @@ func (b *tab) click(id string) { b.do(chromedp.Click(chromedp.CSS("#"+id), chrom
 // songs, from the first to the last minute.
 func TestFollowsMusic(t *testing.T) {
 	b := newTab(t, 1024, 768)
-	b.show(pageFile(t, mapOf(t, follow)), "stage")
+	m := mapOf(t, follow)
+	b.show(pageFile(t, m), "stage")
 	random := rand.New(rand.NewPCG(4, 44))
 	for leg, song := range []beat.Track{truth(t, "tidewater"), truth(t, "slow-ferry")} {
 		b.choose(leg)
@@ -91,7 +93,46 @@ func TestFollowsMusic(t *testing.T) {
 				t.Errorf("%s at %.3f s: shown %q, want %q", song.Title, s.At, s.Place, want)
 			}
 		}
+		for range 10 { // and while it plays on
+			s := ask[seen](b, atFrame)
+			if want := countIn(song, s.At); !strings.HasPrefix(s.Place, want+",") {
+				t.Errorf("%s, playing, at %.3f s: shown %q, want %q", song.Title, s.At, s.Place, want)
+			}
+			music := m.Parts[leg].Tracks[0]
+			if left := m.Length - music.ClassAt - s.At/music.Speed; !strings.HasPrefix(s.Left, align.Clock(left)+" left") {
+				t.Errorf("%s at %.3f s: shown %q, want %.1f s", song.Title, s.At, s.Left, left)
+			}
+		}
 		b.do(chromedp.KeyEvent(" "))
+	}
+}
+
+// The class goes on to the next song by itself; the studio's system has to be
+// started, so there it waits for a tap.
+func TestGoesOn(t *testing.T) {
+	m := mapOf(t, follow)
+	b := newTab(t, 1024, 768)
+	b.show(pageFile(t, m), "stage")
+	b.do(chromedp.KeyEvent(" "))
+	last := m.RowsOf(0)[len(m.RowsOf(0))-1]
+	b.eval(fmt.Sprintf(`new Promise(done => { const a = document.getElementById("music"); const look = () => {
+		if (a.readyState < 1 || a.paused) return setTimeout(look, 20);
+		a.onseeked = () => done(); a.currentTime = %f; }; look(); })`, last.TrackTime+last.Seconds*m.Parts[0].Tracks[0].Speed-0.5))
+	next := `new Promise(done => { const a = document.getElementById("music"); const look = () =>
+		document.getElementById("leg").value === "1" && %s ? done() : setTimeout(look, 20); look(); })`
+	b.eval(fmt.Sprintf(next, `a.src.endsWith("slow-ferry.mp3") && a.currentTime > 0.2 && !a.paused`))
+	if rate := ask[float64](b, `document.getElementById("music").playbackRate`); rate != 1 {
+		t.Errorf("the second song plays at %.3f of its tempo", rate)
+	}
+	b.choose(0)
+	b.click("source")
+	b.eval(tapNow)
+	for range 40 {
+		b.do(chromedp.KeyEvent(kb.ArrowDown)) // no further than the end of the song
+	}
+	b.eval(fmt.Sprintf(next, `true`))
+	if got := b.text("tap"); got != "Tap on count 1" {
+		t.Errorf("the second song, not started, asks to %q", got)
 	}
 }
 
