@@ -30,6 +30,7 @@ func segment(odds []float64, pickUp bool) segmentation {
 		out.starts = append(out.starts, i)
 	}
 	slices.Reverse(out.starts)
+	out.starts = whole(out.starts, len(odds))
 	chance := chances(odds, pickUp)
 	for _, s := range out.starts {
 		out.chance = append(out.chance, chance[s])
@@ -40,6 +41,24 @@ func segment(odds []float64, pickUp bool) segmentation {
 		out.chance[0] = out.chance[1]
 	} else {
 		out.chance[0] = aloneTrust
+	}
+	return out
+}
+
+// whole joins neighbours that make exactly one whole phrase. A change half way
+// through, as when the drums set in after 16 counts of an intro, shifts none
+// of the phrases behind it: she counts 32 straight on.
+func whole(starts []int, end int) []int {
+	var out []int
+	for i := 0; i < len(starts); i++ {
+		out = append(out, starts[i])
+		after := end
+		if i+2 < len(starts) {
+			after = starts[i+2]
+		}
+		if i+1 < len(starts) && after-starts[i] == longest {
+			i++
+		}
 	}
 	return out
 }
