@@ -278,4 +278,16 @@ func TestKeyboard(t *testing.T) {
 			t.Errorf("key %s shows %s", key, got)
 		}
 	}
+	b.do(chromedp.KeyEvent("1"))
+	for button, dialog := range map[string]string{"help": "keys", "size": "sizes"} {
+		open := `document.getElementById("` + dialog + `").open`
+		b.click(button)
+		if !ask[bool](b, open) {
+			t.Errorf("%s opens nothing", button)
+		}
+		b.keep(dialog + "-1024")
+		if b.do(chromedp.KeyEvent(kb.Escape)); ask[bool](b, open) {
+			t.Errorf("Escape does not close %s", dialog)
+		}
+	}
 }

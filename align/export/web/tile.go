@@ -2,7 +2,9 @@ package web
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"onphrase/align"
@@ -20,7 +22,7 @@ type tile struct {
 	Counts int
 	Time   string // of its first count in the track
 	Odd    string // what it is when it is not 32 counts
-	Doubt  string // said where the start is not sure
+	Doubt  string // how sure the start is, where it is not
 	Level  int    // how full it sounds, 1 to 3; 0 when not known
 	Over   bool   // the music has ended
 	Pieces []piece
@@ -111,7 +113,9 @@ func piecesOf(m *align.CountMap, g playing, v *tile) []piece {
 	return out
 }
 
-func percent(n, of int) string { return fmt.Sprintf("%.3f%%", 100*float64(n)/float64(of)) }
+func percent(n, of int) string {
+	return strconv.FormatFloat(math.Round(100_000*float64(n)/float64(of))/1000, 'f', -1, 64) + "%"
+}
 
 func (v *tile) describe() string {
 	words := []string{v.Name, many(v.Counts, "count")}
@@ -130,21 +134,21 @@ func (v *tile) describe() string {
 	return strings.Join(words, ", ")
 }
 
-// Eights are the counts, in percent of the tile, on which its eights begin.
-func (v tile) Eights() []string {
-	var out []string
-	for i := 8; i < v.Counts; i += 8 {
-		out = append(out, percent(i, v.Counts))
-	}
-	return out
-}
-
 // Flex is the tile's share of a line, as its number of counts; a tag is given
 // room enough to be read and touched.
 func (v tile) Flex() int { return max(v.Counts, 6) }
 
-// Height and Top place the step that shows how full the phrase sounds.
-func (v tile) Height() string { return percent(v.Level, len(levels)) }
+// The tile's drawing is as wide as it has counts and 6 high; these are paths
+// in it (SVG 2, 9.3).
 
-// Top is where that step ends.
-func (v tile) Top() string { return percent(len(levels)-v.Level, len(levels)) }
+// Step is a step, two for each level of how full the phrase sounds.
+func (v tile) Step() string { return fmt.Sprintf("M0 %dh%dv%dH0z", 6-2*v.Level, v.Counts, 2*v.Level) }
+
+// Ticks are short lines where its eights begin.
+func (v tile) Ticks() string {
+	var b strings.Builder
+	for i := 8; i < v.Counts; i += 8 {
+		fmt.Fprintf(&b, "M%d 4v2", i)
+	}
+	return b.String()
+}
