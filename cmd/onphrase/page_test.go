@@ -22,7 +22,7 @@ parts:
   - part: Warm-up
     tracks: [one.wav]
     do:
-      - {interval: march, time: 16 counts}
+      - {interval: march, time: 56 counts}
 `
 
 // servedFolder is a class with its music, secrets beside it, and a link to one
@@ -208,7 +208,7 @@ func TestPageFollowsTheClass(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	rewrite("time: 16 counts", "time: 16")
+	rewrite("time: 56 counts", "time: 56")
 	time.Sleep(2 * lookEvery) // to see that it is told and not shown
 	if _, page, _ := get(t, r.addresses[0], "/", nil); !strings.Contains(page, "<title>Served</title>") {
 		t.Error("a class with a problem took the page away")
