@@ -14,6 +14,9 @@ type turn struct {
 	note string
 }
 
+// worthSaying is how much of a song must be left over to say so [s].
+const worthSaying = 1
+
 // runningOrder lists the tracks as they are played, also those that could not
 // be analysed; not those that the class does not need.
 func runningOrder(m *align.CountMap) []turn {
@@ -30,6 +33,9 @@ func runningOrder(m *align.CountMap) []turn {
 				note += fmt.Sprintf(": from %s of the class, %s BPM", align.Clock(t.ClassAt), decimals(t.Played, 1))
 				if t.Speed != 1 {
 					note += fmt.Sprintf(" (recorded %s: play it at %s %%)", decimals(t.BPM, 1), decimals(100*t.Speed, 1))
+				}
+				if t.Left >= worthSaying {
+					note += fmt.Sprintf(", over at %s of the song", align.Clock(t.Duration-t.Left*t.Speed))
 				}
 			}
 			all = append(all, turn{t, oneLine(note)})

@@ -17,6 +17,7 @@ const licences = "Music that is handed on needs the right to copy it: a licence 
 func (p *packer) startHere(w io.Writer) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	para := func(text string) { line("%s\n", strings.Join(wrap(text, defaultWidth), "\n")) }
 	line("%s\n", p.class.Name)
 	line("All there is to teach this class. Nothing needs to be installed for it.\n")
 	line("%-22s open it in a browser: stage, desk, and sheets to print", packedPage)
@@ -30,19 +31,20 @@ func (p *packer) startHere(w io.Writer) error {
 		where = "into the folder " + p.list.Music + " beside this file"
 	}
 	if len(p.list.Songs) > 0 && p.list.Songs[0].Included {
-		line("The songs are in this package. %s\n", licences)
+		para("The songs are in this package. " + licences)
 	} else {
-		line("The songs are not in this package. Put your own copies %s, under\nthese names, and the page plays them. Without them it runs on a tap on count 1.\n", where)
+		para("The songs are not in this package. Put your own copies " + where + ", under these names, and the page plays them. Without them it runs on a tap on count 1.")
 	}
 	for _, s := range p.list.Songs {
 		line("  %s", songLine(s))
 	}
-	line("\nAnother edition of a song may begin earlier or later: before class, listen\nwhether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which\nsongs are the very same.\n")
+	line("")
+	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
 	if p.m.Slot > 0 {
 		line("Length: %s of a slot of %s.\n", align.Clock(p.m.Length), align.Clock(p.m.Slot))
 	}
 	for _, c := range export.Cautions {
-		line("%s\n", strings.Join(wrap(c, defaultWidth), "\n"))
+		para(c)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
