@@ -136,8 +136,11 @@ function stepPhrase(n) {
   move(timeOf(leg, first(i + n)));
 }
 
+// rounding is how far the times of the data may be out when added up [ms].
+var rounding = 5;
+
 function move(t) {
-  t = Math.min(Math.max(0, t), endOf(here()) - 1);
+  t = Math.min(Math.max(0, t), endOf(here()) - rounding);
   if (tapped()) {
     state.anchor = { clock: Date.now(), at: t };
     save();

@@ -101,7 +101,7 @@ function drawDose(v) {
     return put(box, timed ? Math.max(0, Math.ceil(v.seconds - 1e-6)) + " s left" : row.moves.length ? row.name : "");
   }
   var each = row.counts / row.reps, done = Math.max(0, v.count - row.from);
-  var left = row.reps - Math.floor(done / each), at = done % each, doing = -1;
+  var left = Math.max(1, row.reps - Math.floor(done / each)), at = done % each, doing = -1;
   row.phases.forEach(function (p, k) { if (at >= 0) doing = k; at -= p.counts; });
   var key = left + "/" + doing + "/" + row.n;
   if (box.dataset.key === key) return;
