@@ -6,8 +6,8 @@ type queue []*node
 
 // due is the cost of the cheapest way through the node not tried yet.
 func (n *node) due() int {
-	if n.tried < len(n.open) {
-		return n.cost + n.open[n.tried].price
+	if n.at != nil && n.tried < len(n.at.open) {
+		return n.cost + n.at.open[n.tried].price
 	}
 	return n.cost
 }

@@ -17,10 +17,25 @@ import (
 type search struct {
 	*room
 	queue    queue
-	reached  map[key][][]int32 // moves of the cheapest ways to it
+	reached  map[key]*crossing
 	names    map[name]int32
 	complete [][]int32
+	best     *node // the cheapest that is complete
 	tried    int
+}
+
+// crossing is where ways meet: the cheapest of them, and what may be done
+// from there on, worked out once for all.
+type crossing struct {
+	ways [][]int32 // moves of each
+	open []step    // the cheapest first
+	ends []end     // of the steps that have been tried
+}
+
+// end is what comes of a step.
+type end struct {
+	spot  align.Spot
+	found align.Tally
 }
 
 // waysKept is how many ways to one spot are followed: the three best plans,
@@ -42,8 +57,9 @@ type node struct {
 	spot   align.Spot
 	said   string // decisions that hold for slots to come
 	moves  []int32
-	open   []step // what may be done next, the cheapest first
-	tried  int    // how many of them have been
+	left   int // what of the cost is for findings
+	at     *crossing
+	tried  int // steps from there
 }
 
 // step is one decision.
@@ -76,9 +92,8 @@ type name struct {
 }
 
 func newSearch(r *room) *search {
-	s := &search{room: r, reached: map[key][][]int32{}, names: map[name]int32{}}
-	root := &node{next: -1, open: s.beginnings()}
-	heap.Push(&s.queue, root)
+	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}}
+	heap.Push(&s.queue, &node{next: -1, at: &crossing{open: s.beginnings()}})
 	return s
 }
 
@@ -105,48 +120,74 @@ func sorted(all []step) []step {
 }
 
 // found is the next cheapest way through the part, nil when there is none.
-// Ways that contain another one already found are passed over.
+// Ways that contain another one already found are passed over, and so are
+// those that leave more behind than the first or are much dearer.
 func (s *search) found() *node {
 	for len(s.queue) > 0 && s.tried < mostTried {
 		n := heap.Pop(&s.queue).(*node)
-		if n.tried == 0 && !s.admit(n) {
+		if s.best != nil && n.due() > s.best.left+s.far() {
+			return nil
+		}
+		if n.at == nil && !s.meet(n) {
 			continue
 		}
 		if n.next == len(s.slots) {
 			if contains(s.complete, n.moves) {
 				continue
 			}
+			if s.best == nil {
+				s.best = n
+			}
 			s.complete = append(s.complete, n.moves)
 			return n
 		}
-		if n.tried == 0 && n.next >= 0 {
-			n.open = s.steps(n)
+		if child := s.do(n); s.wanted(child) {
+			heap.Push(&s.queue, child)
 		}
-		if n.tried < len(n.open) {
-			s.tried++
-			if child := s.do(n, n.open[n.tried]); child != nil {
-				heap.Push(&s.queue, child)
-			}
-			if n.tried++; n.tried < len(n.open) {
-				heap.Push(&s.queue, n)
-			}
+		if n.tried < len(n.at.open) {
+			heap.Push(&s.queue, n)
 		}
 	}
 	return nil
 }
 
-// admit notes a way to a spot unless better ones are known.
-func (s *search) admit(n *node) bool {
-	if n.next < 0 {
-		return true
-	}
-	k := key{n.world, n.next, n.held, n.late, n.spot.Key(), n.said}
-	ways := s.reached[k]
-	if len(ways) >= waysKept || contains(ways, n.moves) {
+// far is the price above which changes are no alternative to the best ones:
+// three times as much, and at least as much as two changes more.
+func (s *search) far() int {
+	price := s.best.cost - s.best.left
+	return max(3*price, price+2*(s.prices[Reps]+eight*s.prices[Rep]))
+}
+
+// wanted reports whether a way is worth following.
+func (s *search) wanted(n *node) bool {
+	if s.best != nil && n.left > s.best.left {
 		return false
 	}
-	s.reached[k] = append(ways, n.moves)
+	c := s.reached[n.key()]
+	return c == nil || len(c.ways) < waysKept && !contains(c.ways, n.moves)
+}
+
+// meet notes a way where it meets others, unless enough better ones do.
+func (s *search) meet(n *node) bool {
+	if !s.wanted(n) {
+		return false
+	}
+	k := n.key()
+	c := s.reached[k]
+	if c == nil {
+		c = &crossing{}
+		if n.next < len(s.slots) {
+			c.open = s.steps(n)
+		}
+		s.reached[k] = c
+	}
+	c.ways = append(c.ways, n.moves)
+	n.at = c
 	return true
+}
+
+func (n *node) key() key {
+	return key{n.world, n.next, n.held, n.late, n.spot.Key(), n.said}
 }
 
 // contains reports whether one of the ways consists of nothing but some of
@@ -166,38 +207,50 @@ func contains(ways [][]int32, moves []int32) bool {
 	return false
 }
 
-// do takes a step; nil when the part cannot be laid that way.
-func (s *search) do(n *node, st step) *node {
-	child := &node{before: n, step: st, cost: n.cost + st.price, world: n.world, next: n.next, late: n.late, spot: n.spot, said: n.said}
-	trial := s.worlds[n.world].trial
-	var found align.Tally
-	names := s.namesOf(st)
+// do takes the next step from a node.
+func (s *search) do(n *node) *node {
+	st := n.at.open[n.tried]
+	if n.tried == len(n.at.ends) {
+		n.at.ends = append(n.at.ends, s.take(n, st))
+	}
+	to := n.at.ends[n.tried]
+	n.tried++
+	child := &node{before: n, step: st, world: n.world, next: n.next, late: n.late, spot: to.spot, said: n.said}
+	child.left = n.left + to.found.Fix*s.prices[Fix] + to.found.Watch*s.prices[Watch]
+	child.cost = n.cost - n.left + st.price + child.left
 	switch {
 	case st.begin:
 		child.world, child.next = st.world, 0
-		child.spot, found = s.worlds[st.world].trial.Begin(st.start)
 	case st.hold > 0:
 		child.held = true
-		child.spot, found = trial.Next(n.spot, holdItem(st))
+	case st.swap:
+		child.late = true
+	case n.late:
+		child.next, child.late = n.next+2, false
 	default:
-		o := &s.slots[st.slot].options[st.option]
-		child.spot, found = trial.Next(n.spot, s.slots[st.slot].items[st.option])
-		if o.waits && !st.forced {
-			child.cost += s.prices.held(child.spot.Waited)
-		}
-		switch {
-		case st.swap:
-			child.late = true
-		case n.late:
-			child.next, child.late = n.next+2, false
-		default:
-			child.next++
-		}
+		child.next++
 	}
-	child.cost += found.Fix*s.prices[Fix] + found.Watch*s.prices[Watch]
-	child.moves = with(n.moves, names)
+	if st.hold == 0 && !st.begin && !st.forced && s.slots[st.slot].options[st.option].waits {
+		child.cost += s.prices.held(to.spot.Waited)
+	}
+	child.moves = with(n.moves, s.namesOf(st))
 	child.said = s.decided(n, child)
 	return child
+}
+
+// take lays what a step asks for.
+func (s *search) take(n *node, st step) end {
+	s.tried++
+	var e end
+	switch trial := s.worlds[n.world].trial; {
+	case st.begin:
+		e.spot, e.found = s.worlds[st.world].trial.Begin(st.start)
+	case st.hold > 0:
+		e.spot, e.found = trial.Next(n.spot, holdItem(st))
+	default:
+		e.spot, e.found = trial.Next(n.spot, s.slots[st.slot].items[st.option])
+	}
+	return e
 }
 
 // with adds moves to a sorted list of moves.
