@@ -74,6 +74,9 @@ func TestDecoders(t *testing.T) {
 	for _, channels := range []int{1, 2} {
 		music := synth(44100, channels, 3)
 		for _, e := range encodings {
+			if channels == 1 && e.child && e.name != "m4a" {
+				continue // the channels of a child's output are read in one place
+			}
 			t.Run(fmt.Sprintf("%s/%d", e.name, channels), func(t *testing.T) {
 				t.Parallel()
 				program(t, "ffmpeg", "ffmpeg")

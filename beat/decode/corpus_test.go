@@ -20,7 +20,7 @@ func TestCorpusTimeline(t *testing.T) {
 	}
 	const (
 		wholeEvery = 12 // tracks that are decoded to their end
-		opening    = 12 // [s] of the others
+		opening    = 8  // [s] of the others
 	)
 	for i, path := range files {
 		whole := i%wholeEvery == 0

@@ -141,7 +141,10 @@ func TestMP3Damage(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, c := range mp3Cases {
-			t.Run(c.name+"/"+kind.name, func(t *testing.T) { c.check(t, music, whole, kind.name == "constant") })
+			t.Run(c.name+"/"+kind.name, func(t *testing.T) {
+				t.Parallel()
+				c.check(t, music, whole, kind.name == "constant")
+			})
 		}
 	}
 }
@@ -167,7 +170,7 @@ func (c mp3Case) check(t *testing.T, music sound, whole []byte, constant bool) {
 	if notes := strings.Join(got.notes, "; "); !strings.Contains(notes, c.noted) || c.noted == "" && notes != "" {
 		t.Errorf("notes %q, want %q", notes, c.noted)
 	}
-	if c.alone {
+	if c.alone || !constant {
 		return
 	}
 	theirs := theirs(t, path, 44100, 2)

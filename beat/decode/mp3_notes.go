@@ -12,9 +12,10 @@ func (m *mp3Stream) notes() []string {
 	say := func(format string, args ...any) { notes = append(notes, fmt.Sprintf(format, args...)) }
 	if !s.info.gapless {
 		const usualDelay = 576 + synthesisDelay // LAME's, the commonest
-		say("the file does not tell its encoder's delay: times may be %d ms late, in any player",
+		say("no encoder delay in the file: the music starts up to %d ms late, in players too",
 			m.span(usualDelay).Milliseconds())
 	} else if s.lead > 0 {
+		// ffmpeg and Chromium then take the info frame for sound; mpg123 does not.
 		say("%s before the first frame: some players start %d ms later", plural(s.lead, "stray byte"),
 			m.span(s.info.delay+synthesisDelay+s.first.samples()).Milliseconds())
 	}

@@ -69,7 +69,7 @@ func (w *wavStream) read(dst []float32) (int, error) {
 func (w *wavStream) notes() []string {
 	notes := w.fold.notes()
 	if w.bad > 0 {
-		notes = append(notes, fmt.Sprintf("%s that are no number muted", plural(w.bad, "sample")))
+		notes = append(notes, fmt.Sprintf("%s muted: not a number", plural(w.bad, "sample")))
 	}
 	return notes
 }

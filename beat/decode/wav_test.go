@@ -103,7 +103,7 @@ var wavCases = []struct {
 	{"float", wavBytes(fmtChunk(wavFloat, 2, 44100, 32), chunk("data", floats(4, 0.25, -0.5))), 2, []float32{0.25, -0.5}, ""},
 	{"double", wavBytes(fmtChunk(wavFloat, 1, 44100, 64), chunk("data", floats(8, 0.25, -0.5))), 1, []float32{0.25, -0.5}, ""},
 	{"float beyond full scale", wavBytes(fmtChunk(wavFloat, 1, 44100, 32),
-		chunk("data", floats(4, 3, -7, math.Inf(1), math.NaN()))), 1, []float32{1, -1, 1, 0}, "1 sample that are no number muted"},
+		chunk("data", floats(4, 3, -7, math.Inf(1), math.NaN()))), 1, []float32{1, -1, 1, 0}, "1 sample muted: not a number"},
 	{"extensible", wavBytes(extensible(wavPCM, 2, 48000, 16, 16, 3), pcm16), 2, samples16, ""},
 	{"extensible float", wavBytes(extensible(wavFloat, 1, 48000, 32, 32, 4), chunk("data", floats(4, 0.75))), 1, []float32{0.75}, ""},
 	{"extensible 24 bit in 4 bytes", wavBytes(extensible(wavPCM, 1, 96000, 32, 24, 4), chunk("data", []byte{0, 0, 0, 0x40})), 1,
