@@ -16,7 +16,8 @@ type mp3Survey struct {
 	tagged     bool  // the first frame is an info frame, not sound
 	frames     int64 // of sound
 	bytes      int64 // of these frames
-	constant   bool  // they all have one bit rate
+	bitrate    int   // of the first of them [bit/s]
+	constant   bool  // they all have it
 	stereo     bool  // any of them has two channels
 	intensity  int   // frames that the built-in decoder gets wrong, by cause
 	misSized   int
@@ -60,7 +61,10 @@ func surveyMP3(r io.ReaderAt, size int64) (mp3Survey, error) {
 // count enters one frame of sound.
 func (s *mp3Survey) count(f mp3Frame) {
 	h := f.header
-	s.constant = s.constant && (s.frames == 0 || h.bitrate == s.first.bitrate)
+	if s.frames == 0 {
+		s.bitrate = h.bitrate // the info frame may have another
+	}
+	s.constant = s.constant && h.bitrate == s.bitrate
 	s.frames++
 	s.bytes += int64(h.size())
 	s.stereo = s.stereo || h.channels() == 2
