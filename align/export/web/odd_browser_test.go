@@ -44,8 +44,8 @@ func TestServed(t *testing.T) {
 	b.visit(server.URL + "/" + url.PathEscape(filepath.Base(file)) + "#stage")
 	b.do(chromedp.KeyEvent(" "))
 	b.eval(`new Promise(done => { const a = document.getElementById("music"); const look = () => a.currentTime > 0.3 && !a.paused ? done() : setTimeout(look, 20); look(); })`)
-	if s := ask[seen](b, atFrame); !strings.HasPrefix(s.Place, countIn(truth(t, "tidewater"), s.At)) {
-		t.Errorf("at %.3f s: %q", s.At, s.Place)
+	if s := ask[seen](b, atFrame); !shows(s, truth(t, "tidewater")) {
+		t.Errorf("at %.3f s: shown %q", s.At, s.Place)
 	}
 }
 

@@ -56,6 +56,15 @@ type seen struct {
 	Clock                      float64
 }
 
+// frame is how long the music may have gone on between the page's drawing and
+// our look at it [s]: two frames.
+const frame = 0.033
+
+// shows reports whether the stage shows the count of the truth.
+func shows(s seen, song beat.Track) bool {
+	return strings.HasPrefix(s.Place, countIn(song, s.At)+",") || strings.HasPrefix(s.Place, countIn(song, s.At-frame)+",")
+}
+
 // choose goes to a song of the class.
 func (b *tab) choose(leg int) {
 	b.eval(fmt.Sprintf(`(() => { const s = document.getElementById("leg"); s.value = "%d"; s.dispatchEvent(new Event("change")); })()`, leg))
@@ -89,13 +98,13 @@ func TestFollowsMusic(t *testing.T) {
 			if s.At < to-0.1 {
 				t.Fatalf("the music is at %.3f s, asked for %.3f s", s.At, to)
 			}
-			if want := countIn(song, s.At); !strings.HasPrefix(s.Place, want+",") {
+			if want := countIn(song, s.At); !shows(s, song) {
 				t.Errorf("%s at %.3f s: shown %q, want %q", song.Title, s.At, s.Place, want)
 			}
 		}
 		for range 10 { // and while it plays on
 			s := ask[seen](b, atFrame)
-			if want := countIn(song, s.At); !strings.HasPrefix(s.Place, want+",") {
+			if want := countIn(song, s.At); !shows(s, song) {
 				t.Errorf("%s, playing, at %.3f s: shown %q, want %q", song.Title, s.At, s.Place, want)
 			}
 			music := m.Parts[leg].Tracks[0]
@@ -104,6 +113,21 @@ func TestFollowsMusic(t *testing.T) {
 			}
 		}
 		b.do(chromedp.KeyEvent(" "))
+	}
+}
+
+// A page that is kept from running while the music starts hears of it late,
+// and follows all the same.
+func TestLateStart(t *testing.T) {
+	b := newTab(t, 1024, 768)
+	b.show(pageFile(t, mapOf(t, follow)), "stage")
+	b.choose(1)
+	b.do(chromedp.KeyEvent(" "))
+	b.eval(`new Promise(done => { const a = document.getElementById("music"), end = Date.now() + 8000; const look = () => {
+		for (const stop = Date.now() + 150; Date.now() < stop;); // the machine is busy
+		a.currentTime > 1 || Date.now() > end ? done() : setTimeout(look, 1); }; look(); })`)
+	if s := ask[seen](b, atFrame); !shows(s, truth(t, "slow-ferry")) {
+		t.Errorf("at %.3f s: shown %q", s.At, s.Place)
 	}
 }
 
@@ -242,52 +266,4 @@ func TestStageSays(t *testing.T) {
 	want("counts", "3 counts")
 	want("next", "March, right") // hers: she faces the class, and the class goes left
 	loud(true)
-}
-
-// Everything can be reached and worked with the keyboard alone.
-func TestKeyboard(t *testing.T) {
-	b := newTab(t, 1024, 768)
-	b.show(pageFile(t, mapOf(t, follow)), "desk")
-	focus := `document.activeElement.getAttribute("aria-label") || document.activeElement.innerText || document.activeElement.id`
-	b.do(chromedp.KeyEvent(kb.Tab, chromedp.KeyModifiers(chromedp.ModifierShift)))
-	if got := ask[string](b, focus); got != "Wall" {
-		t.Errorf("Tab back from the desk gets to %q, want the views", got)
-	}
-	reached := map[string]int{}
-	for range 12 {
-		b.do(chromedp.KeyEvent(kb.Tab))
-		reached[ask[string](b, `document.activeElement.className.split(" ")[0] || document.activeElement.id`)]++
-	}
-	for _, want := range []string{"tile", "hear", "scroll", "main", "leg", "help"} { // two songs, two tables, the buttons
-		if reached[want] == 0 {
-			t.Errorf("Tab does not get to %s: %v", want, reached)
-		}
-	}
-	b.eval(`document.querySelector(".tile").focus()`)
-	b.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
-	b.do(chromedp.KeyEvent(kb.Enter)) // hear from there
-	if at := ask[float64](b, `new Promise(done => setTimeout(() => done(document.getElementById("music").currentTime), 300))`); math.Abs(at-truth(t, "tidewater").Phrases[3].Time) > 3 {
-		t.Errorf("hear from the fourth phrase plays at %.1f s", at)
-	}
-	if !ask[bool](b, `document.querySelectorAll(".tile")[3].getAttribute("aria-current") === "true"`) {
-		t.Error("the phrase that plays is not marked")
-	}
-	for key, view := range map[string]string{"1": "stage", "2": "desk", "3": "wall"} {
-		b.do(chromedp.KeyEvent(key))
-		if got := ask[string](b, `document.body.dataset.view + location.hash`); got != view+"#"+view {
-			t.Errorf("key %s shows %s", key, got)
-		}
-	}
-	b.do(chromedp.KeyEvent("1"))
-	for button, dialog := range map[string]string{"help": "keys", "size": "sizes"} {
-		open := `document.getElementById("` + dialog + `").open`
-		b.click(button)
-		if !ask[bool](b, open) {
-			t.Errorf("%s opens nothing", button)
-		}
-		b.keep(dialog + "-1024")
-		if b.do(chromedp.KeyEvent(kb.Escape)); ask[bool](b, open) {
-			t.Errorf("Escape does not close %s", dialog)
-		}
-	}
 }

@@ -182,7 +182,9 @@ function check() {
 
 audio.addEventListener("loadedmetadata", seek);
 audio.addEventListener("seeked", function () {
-  if (seeking !== null && Math.abs(audio.currentTime * 1000 - seeking) < 50) seeking = null;
+  // The music may have gone on by the time we hear of it; only another seek,
+  // asked for meanwhile, is still to be waited for.
+  if (!audio.seeking && audio.readyState > 0) seeking = null;
 });
 audio.addEventListener("timeupdate", check);
 audio.addEventListener("ended", function () { // the class goes on though the music is over
