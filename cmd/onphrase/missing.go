@@ -16,10 +16,12 @@ type whereabouts struct {
 	at   string // the file, empty when there is none
 	same bool   // its content is that of the song the class was made to
 	home bool   // it lies where the class looks for it
+
+	edition // of a file that has only the name
 }
 
 // there tells whether the class can be taught to it as it is.
-func (w whereabouts) there() bool { return w.same && w.home }
+func (w whereabouts) there() bool { return w.home && (w.same || w.fits()) }
 
 // find looks for the songs in their folder, and in the user's own music, by
 // content first and then by name.

@@ -50,6 +50,8 @@ const (
 	packedPage  = "class.html"
 	packedStart = "read-me-first.txt"
 	packedMoves = "moves.yaml"
+
+	packedAnalysis = "data/analysis.json"
 )
 
 // gather lists everything that goes into a package, sorted by name.
@@ -112,17 +114,21 @@ func (p *packer) songs(withMusic bool) error {
 		if withMusic {
 			p.files = append(p.files, packed{name: at, from: file})
 		}
-		if src, err := readLimited(file+correctionEnding, classLimit); err == nil {
+		kept, err := correctionsOf(file)
+		if err != nil {
+			return failed("", "%s", err)
+		}
+		if kept.file != nil { // she may keep them in her own folder
+			src, err := readLimited(kept.path, correctionLimit)
+			if err != nil {
+				return failed("", "%s: %s", kept.path, reason(err))
+			}
 			p.files = append(p.files, packed{name: at + correctionEnding, content: src})
 		}
 	}
 	eachTaught(p.m, func(t *align.Taught, file string) { t.Path = path.Join(p.list.Music, file) })
 	return nil
 }
-
-// correctionEnding ends the name of the file, beside a track, in which a person
-// corrects what was heard in it.
-const correctionEnding = ".onphrase.yaml"
 
 // sheets writes the class in the forms that people and players open.
 func (p *packer) sheets() {
@@ -168,7 +174,7 @@ func (p *packer) analysis() {
 	for _, s := range p.list.Songs {
 		tracks = append(tracks, p.tracks[s.File])
 	}
-	p.add("data/analysis.json", func(w io.Writer) error { return writeAnalysisJSON(w, tracks) })
+	p.add(packedAnalysis, func(w io.Writer) error { return writeAnalysisJSON(w, tracks) })
 }
 
 // packTime is the date of every file in a package, the first that a zip file

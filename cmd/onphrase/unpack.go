@@ -2,8 +2,10 @@ package main
 
 import (
 	"archive/zip"
+	"context"
 	"errors"
 	"fmt"
+	"math"
 	"os"
 	"path"
 	"path/filepath"
@@ -13,13 +15,14 @@ import (
 )
 
 type unpackOptions struct {
+	listenFlags
 	file, dir, music string
 }
 
 const unpackLong = `Unpacks what 'onphrase pack' made into a folder, by default one named after the
 package, and reports which of its songs are missing. A song is known by its
-content, whatever its name; a file that has only its name may be another
-edition, which begins earlier or later: listen before you teach to it.
+content, whatever its name. A file that has only its name is listened to: it may
+be the same music, or an edition that begins earlier or later.
 
 Files that are there already and differ are never replaced, and nothing is
 written outside of the folder. The exit code is 3 when a song is missing,
@@ -34,21 +37,22 @@ func newUnpackCmd(s *streams) *cobra.Command {
 		Example: `  onphrase unpack harbour.zip
   onphrase unpack harbour.zip saturday --music ~/Music`,
 		Args: takes(1, 2, "a package"),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			o.file = args[0]
 			o.dir = strings.TrimSuffix(filepath.Base(o.file), filepath.Ext(o.file))
 			if len(args) > 1 {
 				o.dir = args[1]
 			}
-			return runUnpack(s, o)
+			return runUnpack(cmd.Context(), s, o)
 		},
 	}
+	o.register(cmd)
 	cmd.Flags().StringVar(&o.music, "music", "", "look for the songs in this `FOLDER` of yours, too")
 	cmd.ValidArgsFunction = cobra.FixedCompletions([]string{"zip"}, cobra.ShellCompDirectiveFilterFileExt)
 	return cmd
 }
 
-func runUnpack(s *streams, o *unpackOptions) error {
+func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 	z, err := zip.OpenReader(o.file)
 	if err != nil {
 		return failed("'onphrase pack' makes packages", "%s: %s", o.file, reason(err))
@@ -61,6 +65,14 @@ func runUnpack(s *streams, o *unpackOptions) error {
 	list, err := manifestIn(files)
 	if err != nil {
 		return failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
+	}
+	heard, err := analysisIn(files)
+	if err != nil {
+		return failed("nothing was written", "%s: %s", o.file, err)
+	}
+	listener, err := o.analyst(s)
+	if err != nil {
+		return err
 	}
 	if err := os.MkdirAll(o.dir, 0o755); err != nil {
 		return failed("", "%s: %s", o.dir, reason(err))
@@ -75,7 +87,14 @@ func runUnpack(s *streams, o *unpackOptions) error {
 		return failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
 	}
 	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
-	return report(s, list, o)
+	songs, err := find(list, o.dir, o.music)
+	if err != nil {
+		return err
+	}
+	if err := listener.listenTo(ctx, songs, heard); err != nil {
+		return err
+	}
+	return report(s, list, songs, o)
 }
 
 // manifestIn finds the list of a package and makes sure that it lists names
@@ -100,11 +119,7 @@ func manifestIn(files []unpacked) (*manifest, error) {
 }
 
 // report says of every song whether it is there.
-func report(s *streams, list *manifest, o *unpackOptions) error {
-	songs, err := find(list, o.dir, o.music)
-	if err != nil {
-		return err
-	}
+func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) error {
 	t := &table{cols: []column{{head: "song", least: leastName}, {head: "is"}, {head: "what to do", least: 30}}}
 	all := true
 	for _, w := range songs {
@@ -127,12 +142,22 @@ func report(s *streams, list *manifest, o *unpackOptions) error {
 // words says how a song stands and what to do about it.
 func (w whereabouts) words(home string) (state, help string) {
 	switch {
-	case w.there():
+	case w.same && w.home:
 		return "there", ""
 	case w.same:
 		return "elsewhere", fmt.Sprintf("copy %s to %s", w.at, home)
+	case w.fits() && w.home:
+		return "there", "another file: its counts and phrases fall in the same places"
+	case w.fits():
+		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.at, home)
+	case w.alike:
+		when := "later"
+		if w.later < 0 {
+			when = "earlier"
+		}
+		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.at, math.Abs(w.later), when, home)
 	case w.at != "":
-		return "other edition?", fmt.Sprintf("%s has the name, but not the content; listen where count 1 falls, then onphrase map the class again", w.at)
+		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.at)
 	}
 	return "missing", fmt.Sprintf("%s, as %s", songLine(w.song), home)
 }
