@@ -2,6 +2,7 @@ package beat
 
 import (
 	"onphrase/beat/bar"
+	"onphrase/beat/ear"
 	"onphrase/beat/phrase"
 	"onphrase/beat/spectral"
 	"onphrase/beat/tempo"
@@ -16,13 +17,18 @@ func Analyze(src Source) (Track, error) {
 		return Track{}, err
 	}
 	track := Track{Duration: h.duration, Loudness: h.loudness}
+	hearing := ear.Listen(h.frames)
 	bands := h.onsets.Even()
-	activation := spectral.Activation(bands)
+	c := cues{
+		activation: spectral.Stretch(hearing.Beat, hearing.FPS, h.onsets.FPS, h.onsets.Len()),
+		sound:      spectral.Activation(bands), // the ear goes on counting through silence
+		evidence:   append(bands, h.novelty()),
+		counts:     counts(hearing),
+	}
 	tempi := tempo.Measure(bands, h.onsets.FPS)
 	var parts []part
-	evidence := append(bands, h.novelty())
 	for _, s := range tempi.Path().Stretches(h.duration) {
-		p := follow(s, h, activation, evidence)
+		p := follow(s, h, c)
 		p.clarity = tempi.Clarity(s)
 		parts = append(parts, p)
 	}
@@ -31,9 +37,11 @@ func Analyze(src Source) (Track, error) {
 		return Track{Duration: h.duration, Loudness: h.loudness, Problem: noBeat}, nil
 	}
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
+	sound.One = at(track.Beats, hearing.One, hearing.FPS)
 	bars := bar.Find(bar.Evidence(sound))
 	track.addBars(bars)
 	track.addPhrases(phrase.Find(sound, bars))
+	track.round()
 	return track, nil
 }
 

@@ -22,24 +22,33 @@ type part struct {
 	readings []reading.Reading // likeliest first; the beats are those of the first
 	clarity  float64           // how clearly the music repeats; see tempo.Clarity
 	hits     float64           // share of the counts on which a sound begins, 0-1
+	sure     float64           // mean activation on the counts, 0-1
 }
 
-// follow finds the beats of one stretch: follow the music at every level,
-// choose the reading that the whole stretch speaks for, and put its beats to
-// where the sounds begin.
-func follow(s tempo.Stretch, h *heard, activation []float64, evidence [][]float64) part {
+// cues are what speaks for a beat, frame by frame with the onsets.
+type cues struct {
+	activation []float64   // how likely the ear takes a frame for a count, 0-1
+	sound      []float64   // how likely a sound begins, 0-1
+	evidence   [][]float64 // what the readings are weighed by
+	counts     []float64   // the counts heard [s]
+}
+
+// follow finds the beats of one stretch: follow the music at every level, take
+// the reading of the counts heard there and weigh the others as its rivals, and
+// put its beats to where the sounds begin.
+func follow(s tempo.Stretch, h *heard, c cues) part {
 	fps := h.onsets.FPS
-	from, to := int(s.From*fps), min(int(s.To*fps), len(activation))
+	from, to := int(s.From*fps), min(int(s.To*fps), len(c.activation))
 	model := pulse.Model{FPS: fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(fps).Slots}
 	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
-	all := reading.Candidates(activation[from:to], s.From, s.Curve, limits, model)
+	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+	all = reading.Lead(reading.Choose(all, c.evidence, fps), between(c.counts, s.From, s.To))
 	if len(all) == 0 {
 		return part{Stretch: s}
 	}
-	all = reading.Choose(all, evidence, fps)
-	beats := audible(all[0].Beats, activation, fps)
+	beats := audible(all[0].Beats, c.sound, fps)
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	return part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits)}
+	return part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits), sure: certainty(beats, c.activation, fps)}
 }
 
 // sounding is the share of hits at which a sound begins.

@@ -18,6 +18,7 @@ type Sound struct {
 	Level  [][]float64 // mean level of each band of spectral.Frames
 	Chroma [][]float64 // pitch classes above the bass, unit length, or all 0 when nothing sounds
 	Bass   [][]float64 // pitch classes of the bass, likewise
+	One    []float64   // how likely the ear takes the beat for count 1, 0-1; nil when nobody listened
 }
 
 // Len is the number of beats.

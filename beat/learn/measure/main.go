@@ -32,6 +32,7 @@ type row struct {
 	acc1, one float64
 	bpm, want float64
 	err       float64 // median absolute error of matched beats [s]
+	sure      float64 // mean activation on the beats found
 }
 
 func main() {
@@ -93,7 +94,7 @@ func one(stem string) (row, error) {
 	}
 	a := ear.Listen(f)
 	beats, ones := decode(a)
-	r := row{acc1: math.NaN(), err: math.NaN()}
+	r := row{acc1: math.NaN(), err: math.NaN(), sure: certainty(a, beats)}
 	if len(ref) < 2 { // nothing to hear: how many beats were made up
 		r.bpm = float64(len(beats))
 		r.Result = score.Result{}
@@ -142,6 +143,16 @@ func decode(a ear.Activation) (beats, ones []float64) {
 		}
 	}
 	return beats, ones
+}
+
+// certainty is the mean activation on the beats.
+func certainty(a ear.Activation, beats []float64) float64 {
+	sum := 0.0
+	for _, t := range beats {
+		i := max(0, min(len(a.Beat)-1, int(t*a.FPS+0.5)))
+		sum += max(a.Beat[max(0, i-1)], a.Beat[i], a.Beat[min(i+1, len(a.Beat)-1)])
+	}
+	return sum / float64(max(1, len(beats)))
 }
 
 // peak is where the activation peaks near frame i, relative to it [frames].

@@ -16,7 +16,7 @@ func report(rows []row, all bool) {
 		j := i
 		for j < len(rows) && rows[j].group == rows[i].group {
 			if r := rows[j]; all {
-				fmt.Printf("  %s\t%.3f\t%.3f\t%.3f\t%.0f\t%.3f\t%.1f\tbpm %.1f want %.1f\n", r.id, r.F, r.CMLt, r.AMLt, r.acc1, r.one, 1000*r.err, r.bpm, r.want)
+				fmt.Printf("  %s\t%.3f\t%.3f\t%.3f\t%.0f\t%.3f\t%.1f\tbpm %.1f want %.1f\tsure %.2f\n", r.id, r.F, r.CMLt, r.AMLt, r.acc1, r.one, 1000*r.err, r.bpm, r.want, r.sure)
 			}
 			if rows[j].want > 0 {
 				music = append(music, rows[j])
