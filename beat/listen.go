@@ -27,6 +27,10 @@ func (h *heard) novelty() []float64 {
 	return spectral.EvenOut(x, h.onsets.FPS)
 }
 
+// bothSpeakers is how much louder a file of one channel plays, since it comes
+// out of both loudspeakers, than BS.1770 measures its channel alone [LU].
+const bothSpeakers = 3.01
+
 // block is how many samples are read at a time, per channel.
 const block = 8192
 
@@ -62,7 +66,12 @@ func listen(src Source) (*heard, error) {
 		}
 	}
 	h := &heard{tones: harmony.Frames(), duration: float64(samples) / float64(rate)}
-	h.loudness, _ = meter.Integrated()
+	if l, ok := meter.Integrated(); ok {
+		h.loudness = l
+		if channels == 1 {
+			h.loudness += bothSpeakers
+		}
+	}
 	h.frames, h.onsets, h.attack = onset.Finish()
 	return h, nil
 }
