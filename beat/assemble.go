@@ -31,7 +31,7 @@ func (t *Track) addBeats(parts []part) {
 		if len(beats) > longest {
 			longest = len(beats)
 			t.BPM = bpm
-			t.Alternatives = rivals(p.readings)
+			t.Alternatives = rivals(p.readings, 1-trust)
 		}
 	}
 	if len(t.Beats) > 0 {
@@ -45,9 +45,14 @@ const (
 	mostRivals = 3
 )
 
-// rivals adds up the odds of the readings at other tempi than the first's.
-func rivals(all []reading.Reading) []Rival {
+// rivals adds up the odds of the readings at other tempi than the first's. All
+// readings but the first share what odds are left.
+func rivals(all []reading.Reading, left float64) []Rival {
 	var out []Rival
+	others := 0.0
+	for _, r := range all[1:] {
+		others += r.Odds
+	}
 	for _, r := range all {
 		bpm := 60 / r.Period
 		if near(bpm, 60/all[0].Period) {
@@ -58,7 +63,7 @@ func rivals(all []reading.Reading) []Rival {
 			out = append(out, Rival{BPM: bpm})
 			i = len(out) - 1
 		}
-		out[i].Odds += r.Odds
+		out[i].Odds += left * r.Odds / others
 	}
 	out = slices.DeleteFunc(out, func(r Rival) bool { return r.Odds < rivalOdds })
 	slices.SortFunc(out, func(a, b Rival) int {

@@ -10,18 +10,23 @@ const (
 	// leastHits is the share of counts on which a sound must begin; a steady
 	// tone has a period, but no beat.
 	leastHits = 0.05
-	// oddsSlope turns the odds of a reading into the probability that its
-	// beats are right, by logistic regression on rendered music of our own,
-	// rounded to the careful side. 1 would take the odds at their word.
-	oddsSlope = 1.2
+	// leastSure is the mean activation of the ear on its counts below which
+	// there are none: of 20 held-out tracks of speech, noise, applause and stray
+	// notes the greatest was 0.20, of 150 of music the least 0.48.
+	leastSure = 0.3
+	// halfSure and sureSlope turn that mean into the probability that the beats
+	// are right (F at least 0.9), by hand after 150 tracks, 60 of the test corpus
+	// and 90 held out: right were 6 of 13 between 0.6 and 0.7, 27 of 32 to 0.8,
+	// 97 of 99 to 0.9.
+	halfSure  = 0.66
+	sureSlope = 18
 )
 
 // trustOf is the probability that the beats of a part are right; 0 where there
 // is no beat to trust.
 func trustOf(p part) float64 {
-	if len(p.readings) == 0 || p.clarity < leastClarity || p.hits < leastHits {
+	if len(p.readings) == 0 || p.clarity < leastClarity || p.hits < leastHits || p.sure < leastSure {
 		return 0
 	}
-	odds := p.readings[0].Odds
-	return 1 / (1 + math.Pow((1-odds)/max(odds, 1e-9), oddsSlope))
+	return 1 / (1 + math.Exp(sureSlope*(halfSure-p.sure)))
 }
