@@ -36,8 +36,9 @@ func edges(s *bar.Sound, starts []int, meter int) (first, last int) {
 		return heard / float64(meter)
 	}
 	last = len(starts)
-	for first < last && heardShare(starts[first]) < leastFirst {
-		first++
+	for first < last && !(heardShare(starts[first]) >= leastFirst &&
+		(first+1 == last || heardShare(starts[first+1]) >= leastFirst)) {
+		first++ // a single sound in an intro begins nothing
 	}
 	for last > first && heardShare(starts[last-1]) < leastLast {
 		last--
