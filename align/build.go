@@ -135,7 +135,7 @@ func (m *music) summary() Music {
 			out.Odd++
 		}
 	}
-	out.Taught = g.taught()
+	out.Taught, out.Corrected = g.taught(), g.track.Corrected
 	out.Start, out.Phrase = ms(g.time(m.start)), g.at(m.start).phrase
 	if m.used {
 		out.ClassAt = ms(m.zero)

@@ -58,6 +58,8 @@ type Music struct {
 	Phrases  int     `json:"phrases"`  // phrases as taught
 	Odd      int     `json:"odd"`      // of them not 32 counts
 
+	Corrected bool `json:"corrected"` // a person has set some of what was heard in it
+
 	Taught *Taught `json:"-"` // nil when nothing could be laid on it
 }
 

@@ -15,8 +15,9 @@ type Track struct {
 	Unsteady     [][2]float64  `json:"unsteady"`    // stretches without a trustworthy beat, from-to [s]
 	TempoChanges []TempoChange `json:"tempo_changes"`
 	Trust        Trust         `json:"trust"`
-	Loudness     float64       `json:"loudness"` // integrated loudness after ITU-R BS.1770 [LUFS]
-	Problem      string        `json:"problem"`  // why there is no result; empty when there is one
+	Loudness     float64       `json:"loudness"`  // integrated loudness after ITU-R BS.1770 [LUFS]
+	Corrected    bool          `json:"corrected"` // a person has set some of it
+	Problem      string        `json:"problem"`   // why there is no result; empty when there is one
 }
 
 // Rival is another reading of the tempo, usually half or double.

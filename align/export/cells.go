@@ -122,6 +122,9 @@ func musicLine(t align.Music) string {
 	if t.Speed != 1 {
 		s += fmt.Sprintf(" (recorded %s)", decimals(t.BPM, 1))
 	}
+	if t.Corrected {
+		s += ", corrected by you"
+	}
 	if !t.Used {
 		return s + ", not needed"
 	}

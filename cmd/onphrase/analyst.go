@@ -55,24 +55,42 @@ func (a *analyst) all(ctx context.Context, list []input) ([]result, error) {
 	return results, err
 }
 
-// one analyses a single input, or remembers that it was.
+// one analyses a single input, or remembers that it was, and corrects it as a
+// person has asked: the cache holds what was heard.
 func (a *analyst) one(ctx context.Context, in input, p *progress) (result, bool) {
 	if in.problem != "" {
 		return result{track: noTrack(in.path, in.problem)}, false
 	}
-	key, err := a.cache.key(in.path, a.mode)
+	r, known := a.listened(ctx, in.path, p)
+	if r.track.Problem != "" {
+		return r, known
+	}
+	said, err := correctionsOf(in.path)
+	if err == nil {
+		r.track, err = said.apply(r.track)
+	}
 	if err != nil {
-		return result{track: noTrack(in.path, reason(err))}, false
+		return result{track: noTrack(in.path, err.Error())}, known
+	}
+	r.notes = append(r.notes, said.notes...)
+	return r, known
+}
+
+// listened is what was heard in a file, now or before.
+func (a *analyst) listened(ctx context.Context, path string, p *progress) (result, bool) {
+	key, err := a.cache.key(path, a.mode)
+	if err != nil {
+		return result{track: noTrack(path, reason(err))}, false
 	}
 	r, known := a.cache.get(key)
 	if !known {
-		r, err = a.listen(ctx, in.path, p)
+		r, err = a.listen(ctx, path, p)
 		if err != nil {
-			return result{track: noTrack(in.path, err.Error())}, false
+			return result{track: noTrack(path, err.Error())}, false
 		}
 		a.cache.put(key, r)
 	}
-	r.Track.File, r.Track.Title = in.path, titleOf(in.path)
+	r.Track.File, r.Track.Title = path, titleOf(path)
 	return result{track: r.Track, notes: r.Notes}, known
 }
 

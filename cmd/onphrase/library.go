@@ -52,6 +52,13 @@ const (
 	leastParts = 9
 )
 
+// correctedMark follows the name of a track that a person has corrected, and
+// stands before correctedByYou below the table.
+const (
+	correctedMark  = " *"
+	correctedByYou = "corrected by you"
+)
+
 // libraryTable has a line for every track; c has the usual tempo of each kind
 // of part.
 func libraryTable(tracks []beat.Track, c *plan.Catalog) *table {
@@ -71,6 +78,10 @@ func libraryTable(tracks []beat.Track, c *plan.Catalog) *table {
 		if track.Problem != "" {
 			t.add(names[i], track.Problem)
 			continue
+		}
+		if track.Corrected {
+			names[i] += correctedMark
+			t.foot = strings.TrimSpace(correctedMark) + " " + correctedByYou
 		}
 		t.add(names[i], tempo(track), rival(track), trust(track), firstCount1(track),
 			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track, c))
@@ -180,8 +191,12 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 			}
 			continue
 		}
-		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s\n", track.File, track.BPM,
-			clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase))
+		yours := ""
+		if track.Corrected {
+			yours = ", " + correctedByYou
+		}
+		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s%s\n", track.File, track.BPM,
+			clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
 		if err := phraseTable(track).write(w, defaultWidth); err != nil {
 			return err
 		}

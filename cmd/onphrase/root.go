@@ -63,6 +63,7 @@ func newRootCmd(s *streams) *cobra.Command {
 	root.AddCommand(
 		newDemoCmd(s),
 		newAnalyzeCmd(s),
+		newCorrectCmd(s),
 		newCheckCmd(s),
 		newFitCmd(s),
 		newMapCmd(s),

@@ -30,6 +30,7 @@ type table struct {
 	cols []column
 	rows [][]string
 	// A row with fewer cells than columns: its last cell runs on to the right.
+	foot string // a line below, where there is one
 }
 
 func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
@@ -45,6 +46,9 @@ func (t *table) write(w io.Writer, screen int) error {
 	t.line(&b, widths, heads, screen)
 	for _, row := range t.rows {
 		t.line(&b, widths, row, screen)
+	}
+	if t.foot != "" {
+		b.WriteString(t.foot + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

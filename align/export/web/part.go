@@ -105,6 +105,9 @@ func songOf(m *align.CountMap, g playing, leg int) song {
 	if t.Speed != 1 {
 		about += " (recorded " + bpm(t.BPM) + ")"
 	}
+	if t.Corrected {
+		about += ", corrected by you"
+	}
 	about += fmt.Sprintf(", first item at %s, %s left over at the end", tenths(t.Start), seconds(t.Left))
 	return song{Leg: leg, Title: titleOf(t), About: about, Problem: t.Problem, Tiles: tilesOf(m, g)}
 }
