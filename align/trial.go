@@ -194,8 +194,8 @@ func (t *Trial) Tempos() []float64 {
 	return all
 }
 
-// Graded reports whether a rhythm of a set is too fast anywhere on the part's
-// tracks.
+// Graded reports whether a rhythm of a set is too fast, or too slow for a
+// swing, anywhere on the part's tracks.
 func (t *Trial) Graded(s plan.Set, r plan.Rhythm) bool {
 	for i := range t.music {
 		g := t.music[i].grid
@@ -203,7 +203,9 @@ func (t *Trial) Graded(s plan.Set, r plan.Rhythm) bool {
 			continue
 		}
 		for _, p := range g.phrases {
-			if pace, ok := t.judge.paceOf(s, r, g.tempo(p.first, p.first+p.counts)); ok && pace.grade() != "" {
+			pace, ok := t.judge.paceOf(s, r, g.tempo(p.first, p.first+p.counts))
+			slow := pace.limit.TooSlow
+			if ok && (pace.grade() != "" || slow > 0 && ms(pace.slowest()) > ms(slow)) {
 				return true
 			}
 		}

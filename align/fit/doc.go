@@ -3,11 +3,13 @@
 // music, and comes to an end before the music does.
 //
 // What may change: repetitions of a set, from half to double; some of them in
-// a slower rhythm or in that of their neighbour; a rhythm that is too fast, to
+// a slower rhythm or in that of their neighbour (a set that fills eights goes
+// on filling them); a rhythm that is too fast, to
 // a slower one in the same counts; a hold before an item; an item that waits
 // for the next phrase; the length of timed work and of pauses, from half to
 // double; the phrase a part starts on; the order of two neighbouring sets done
-// with the same things; the tempo, within 5 % of the recording. Everything has
+// with the same things; the tempo, within 5 % of the recording, where that brings
+// a rhythm under control. Everything has
 // its price (Table), and so have findings that are left or caused.
 //
 // The search is exact within those changes: each part by itself, since parts

@@ -82,19 +82,35 @@ func (j *Job) part(c *plan.Class, i int) (ways []way, cut bool) {
 	if r.clean() {
 		return []way{{}}, false
 	}
-	s := newSearch(r)
-	for len(ways) < plansShown {
+	best := forBest
+	if slices.Contains(r.shared, true) {
+		best = forRounds
+	}
+	if ways = newSearch(r, best).ways(1); len(ways) == 0 {
+		return newSearch(r, forAny).ways(1), true
+	}
+	if all := newSearch(r, forOthers).ways(plansShown); len(all) > 0 {
+		ways = all
+	}
+	return ways, false
+}
+
+// ways lists up to so many of the cheapest ways through the part; fewer when
+// there are too many to go through.
+func (s *search) ways(most int) []way {
+	var all []way
+	for len(all) < most {
 		last := s.found()
 		if last == nil {
 			break
 		}
 		w := s.changes(last)
-		ways = append(ways, w)
+		all = append(all, w)
 		if len(w.changes) == 0 { // all others contain it
 			break
 		}
 	}
-	return ways, len(ways) < plansShown && s.tried >= mostTried
+	return all
 }
 
 // clean reports whether there is nothing to find in the part as written.

@@ -103,6 +103,9 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 	for _, base := range slowed(it, s, t, p) {
 		keep(base)
 		for _, reps := range otherCounts(base.reps, p) {
+			if counts(reps.reps)%eight != 0 && counts(s.Reps)%eight == 0 {
+				continue // what fills eights goes on filling them
+			}
 			l := list{reps.reps, slices.Concat(base.moves, reps.moves)}
 			last := &l.moves[len(l.moves)-1]
 			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, said(l.reps), said(base.reps))

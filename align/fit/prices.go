@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"onphrase/align"
+)
 
 // Kind is a kind of change, by the name it has in a file of prices.
 type Kind string
@@ -93,6 +97,9 @@ func uneven(n int) int {
 
 // held is the price of so many counts of waiting.
 func (p Prices) held(counts int) int { return p[Held] * ((counts + eight - 1) / eight) }
+
+// tally is the price of leaving so many findings.
+func (p Prices) tally(n align.Tally) int { return n.Fix*p[Fix] + n.Watch*p[Watch] }
 
 // tempo is the price of another tempo.
 func (p Prices) tempo(recorded, bpm float64) int {

@@ -22,6 +22,8 @@ type search struct {
 	complete [][]int32
 	best     *node // the cheapest that is complete
 	tried    int
+	effort   effort
+	met      map[key]int // ways to a spot, whatever they have decided for rounds to come
 }
 
 // crossing is where ways meet: the cheapest of them, and what may be done
@@ -38,12 +40,24 @@ type end struct {
 	found align.Tally
 }
 
-// waysKept is how many ways to one spot are followed: the three best plans,
-// and one in reserve.
-const waysKept = 4
+// effort is how hard a search tries.
+type effort struct {
+	ways  int // to one spot that are followed
+	steps int // tried
+	loose bool
+}
 
-// mostTried bounds how many items are laid for one part: a few seconds.
-const mostTried = 400_000
+// The best plan of a part takes one way to every spot; for the others more are
+// followed: the three best, and one in reserve. A part done in rounds, where
+// what is decided in the first holds for all, may have too many ways to go
+// through; then ways are dropped also where they differ in what they have
+// decided for rounds to come, so that the plan found may not be the best.
+var (
+	forBest   = effort{ways: 1, steps: 300_000}
+	forRounds = effort{ways: 1, steps: 40_000}
+	forOthers = effort{ways: 4, steps: 40_000}
+	forAny    = effort{ways: 4, steps: 100_000, loose: true}
+)
 
 // node is a part decided up to some item.
 type node struct {
@@ -91,8 +105,8 @@ type name struct {
 	detail string
 }
 
-func newSearch(r *room) *search {
-	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}}
+func newSearch(r *room, e effort) *search {
+	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}, effort: e, met: map[key]int{}}
 	heap.Push(&s.queue, &node{next: -1, at: &crossing{open: s.beginnings()}})
 	return s
 }
@@ -123,7 +137,7 @@ func sorted(all []step) []step {
 // Ways that contain another one already found are passed over, and so are
 // those that leave more behind than the first or are much dearer.
 func (s *search) found() *node {
-	for len(s.queue) > 0 && s.tried < mostTried {
+	for len(s.queue) > 0 && s.tried < s.effort.steps {
 		n := heap.Pop(&s.queue).(*node)
 		if s.best != nil && n.due() > s.best.left+s.far() {
 			return nil
@@ -163,8 +177,12 @@ func (s *search) wanted(n *node) bool {
 	if s.best != nil && n.left > s.best.left {
 		return false
 	}
-	c := s.reached[n.key()]
-	return c == nil || len(c.ways) < waysKept && !contains(c.ways, n.moves)
+	k := n.key()
+	if s.effort.loose && s.met[k.undecided()] >= s.effort.ways {
+		return false
+	}
+	c := s.reached[k]
+	return c == nil || len(c.ways) < s.effort.ways && !contains(c.ways, n.moves)
 }
 
 // meet notes a way where it meets others, unless enough better ones do.
@@ -182,12 +200,19 @@ func (s *search) meet(n *node) bool {
 		s.reached[k] = c
 	}
 	c.ways = append(c.ways, n.moves)
+	s.met[k.undecided()]++
 	n.at = c
 	return true
 }
 
 func (n *node) key() key {
 	return key{n.world, n.next, n.held, n.late, n.spot.Key(), n.said}
+}
+
+// undecided is the spot, whatever has been decided for rounds to come.
+func (k key) undecided() key {
+	k.said = ""
+	return k
 }
 
 // contains reports whether one of the ways consists of nothing but some of
@@ -209,6 +234,7 @@ func contains(ways [][]int32, moves []int32) bool {
 
 // do takes the next step from a node.
 func (s *search) do(n *node) *node {
+	s.tried++
 	st := n.at.open[n.tried]
 	if n.tried == len(n.at.ends) {
 		n.at.ends = append(n.at.ends, s.take(n, st))
@@ -216,7 +242,7 @@ func (s *search) do(n *node) *node {
 	to := n.at.ends[n.tried]
 	n.tried++
 	child := &node{before: n, step: st, world: n.world, next: n.next, late: n.late, spot: to.spot, said: n.said}
-	child.left = n.left + to.found.Fix*s.prices[Fix] + to.found.Watch*s.prices[Watch]
+	child.left = n.left + s.prices.tally(to.found)
 	child.cost = n.cost - n.left + st.price + child.left
 	switch {
 	case st.begin:
@@ -240,7 +266,6 @@ func (s *search) do(n *node) *node {
 
 // take lays what a step asks for.
 func (s *search) take(n *node, st step) end {
-	s.tried++
 	var e end
 	switch trial := s.worlds[n.world].trial; {
 	case st.begin:

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"onphrase/align"
 	"onphrase/beat"
@@ -140,51 +141,49 @@ func (r *room) maySwap(k int) bool {
 // Common practice, no source: within 5 % either way nobody notices.
 const mostStretch = 0.05
 
-// tempos adds the part at the whole tempos that all of its tracks bear. A
-// tempo helps where something is too fast or too slow to control, or goes by
-// seconds.
+// tempos adds the part at the tempos nearest to the recorded one at which more
+// of its rhythms can be controlled, of those that all of its tracks bear.
 func (r *room) tempos(tracks map[string]beat.Track) {
 	recorded := r.worlds[0].trial.Tempos()
 	low, high := 0.0, math.Inf(1)
 	for _, bpm := range recorded {
 		low, high = max(low, bpm*(1-mostStretch)), min(high, bpm*(1+mostStretch))
 	}
-	for bpm := math.Ceil(low); bpm <= high && r.tempoMatters(); bpm++ {
-		if bpm == r.part.BPM || r.part.BPM == 0 && bpm == recorded[0] {
-			continue
-		}
+	faults := r.faults(r.worlds[0].trial)
+	var all []world
+	for bpm := math.Ceil(low); bpm <= high && len(faults) > 0; bpm++ {
 		other := *r.part
 		other.BPM = bpm
 		trial, ok := align.NewTrial(r.class, &other, tracks)
-		if !ok {
+		if !ok || bpm == r.part.BPM || len(r.faults(trial)) >= len(faults) {
 			continue
 		}
 		m := move{kind: BPM, detail: num(bpm), edit: edit.SetBPM{Part: r.part.Pos, BPM: bpm}}
 		for _, was := range recorded {
 			m.price = max(m.price, r.prices.tempo(was, bpm))
 		}
-		r.worlds = append(r.worlds, world{trial, []move{m}, m.price})
+		all = append(all, world{trial, []move{m}, m.price})
+	}
+	slices.SortStableFunc(all, func(a, b world) int { return a.price - b.price })
+	fewest := len(faults)
+	for _, w := range all { // farther from the recording only for more
+		if n := len(r.faults(w.trial)); n < fewest {
+			r.worlds, fewest = append(r.worlds, w), n
+		}
 	}
 }
 
-func (r *room) tempoMatters() bool {
+// faults lists the rhythms that are found fault with.
+func (r *room) faults(t *align.Trial) []plan.Reps {
+	var all []plan.Reps
 	for _, it := range r.part.Items {
-		switch w := it.Work.(type) {
-		case plan.Set:
-			for _, reps := range w.Reps {
-				if r.worlds[0].trial.Graded(w, reps.Rhythm) {
-					return true
+		if s, ok := it.Work.(plan.Set); ok {
+			for _, reps := range s.Reps {
+				if t.Graded(s, reps.Rhythm) {
+					all = append(all, reps)
 				}
-			}
-		case plan.Interval:
-			if w.Time.Seconds > 0 {
-				return true
-			}
-		case plan.Pause:
-			if w.Time.Seconds > 0 {
-				return true
 			}
 		}
 	}
-	return false
+	return all
 }

@@ -194,7 +194,7 @@ func TestOptimalAgainstBruteForce(t *testing.T) {
 		room, _ := newRoom(class, 0, j.Tracks, j.Prices)
 		room.worlds = room.worlds[:1] // a tempo is a part of its own
 		room.fewer(r, 10/items)
-		got := newSearch(room).found()
+		got := newSearch(room, []effort{forBest, forOthers}[n%2]).found()
 		b := &brute{job: j, room: room, best: got.cost + 1}
 		for start := 0; start <= room.worlds[0].trial.Phrases(); start++ {
 			part, price := *room.part, 0
