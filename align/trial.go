@@ -44,13 +44,14 @@ type SpotKey struct {
 	At                    float64
 	Count                 int
 	ended, odd, off, past bool
+	last                  RowKind
 }
 
 // Key is what the future depends on.
 func (s Spot) Key() SpotKey {
 	k := SpotKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended, odd: s.odd, off: s.off}
 	if s.last != nil {
-		k.past = s.last.past
+		k.past, k.last = s.last.past, s.last.Kind
 	}
 	return k
 }

@@ -34,7 +34,7 @@ func ParsePrices(src []byte) (Prices, []plan.Problem) {
 	if err := yaml.Unmarshal(src, &doc); err != nil {
 		return p, []plan.Problem{{Pos: plan.Pos{Line: 1, Col: 1}, Msg: strings.TrimPrefix(err.Error(), "yaml: "), Hint: pricesExample}}
 	}
-	if len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode {
+	if len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode || len(doc.Content[0].Content) == 0 {
 		return p, []plan.Problem{{Pos: plan.Pos{Line: 1, Col: 1}, Msg: "this is no file of prices", Hint: pricesExample}}
 	}
 	var problems []plan.Problem

@@ -13,7 +13,7 @@ import (
 )
 
 // classes is how many random classes each property is held against.
-const classes = 24
+const classes = 16
 
 // randomJob is a class of two parts with rounds, supersets and repeats.
 func randomJob(seed uint64) Job {

@@ -27,11 +27,18 @@ type search struct {
 }
 
 // crossing is where ways meet: the cheapest of them, and what may be done
-// from there on, worked out once for all.
+// from there on.
 type crossing struct {
 	ways [][]int32 // moves of each
 	open []step    // the cheapest first
-	ends []end     // of the steps that have been tried
+}
+
+// laying is an item laid from a spot: whatever led there, the end is the same.
+type laying struct {
+	world        int
+	spot         align.SpotKey
+	slot, option int
+	hold         int
 }
 
 // end is what comes of a step.
@@ -236,10 +243,7 @@ func contains(ways [][]int32, moves []int32) bool {
 func (s *search) do(n *node) *node {
 	s.tried++
 	st := n.at.open[n.tried]
-	if n.tried == len(n.at.ends) {
-		n.at.ends = append(n.at.ends, s.take(n, st))
-	}
-	to := n.at.ends[n.tried]
+	to := s.take(n, st)
 	n.tried++
 	child := &node{before: n, step: st, world: n.world, next: n.next, late: n.late, spot: to.spot, said: n.said}
 	child.left = n.left + s.prices.tally(to.found)
@@ -264,17 +268,23 @@ func (s *search) do(n *node) *node {
 	return child
 }
 
-// take lays what a step asks for.
+// take lays what a step asks for, once for all ways that come to it.
 func (s *search) take(n *node, st step) end {
-	var e end
-	switch trial := s.worlds[n.world].trial; {
-	case st.begin:
-		e.spot, e.found = s.worlds[st.world].trial.Begin(st.start)
-	case st.hold > 0:
-		e.spot, e.found = trial.Next(n.spot, holdItem(st))
-	default:
-		e.spot, e.found = trial.Next(n.spot, s.slots[st.slot].items[st.option])
+	if st.begin {
+		spot, found := s.worlds[st.world].trial.Begin(st.start)
+		return end{spot, found}
 	}
+	k := laying{n.world, n.spot.Key(), st.slot, st.option, st.hold}
+	e, known := s.laid[k]
+	if known {
+		return e
+	}
+	it := s.slots[st.slot].items[st.option]
+	if st.hold > 0 {
+		it = holdItem(st)
+	}
+	e.spot, e.found = s.worlds[n.world].trial.Next(n.spot, it)
+	s.laid[k] = e
 	return e
 }
 

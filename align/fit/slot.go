@@ -32,6 +32,7 @@ type room struct {
 	slots  []slot
 	shared []bool // of every decision: it holds for several slots
 	lastAt []int  // of every decision: the last slot it holds for
+	laid   map[laying]end
 }
 
 // world is a part at one tempo.
@@ -45,7 +46,7 @@ type world struct {
 // anything on. Of what is written in another part, or stands there too,
 // nothing is changed from here.
 func newRoom(c *plan.Class, n int, tracks map[string]beat.Track, p Prices) (*room, bool) {
-	r := &room{class: c, part: &c.Parts[n], prices: p}
+	r := &room{class: c, part: &c.Parts[n], prices: p, laid: map[laying]end{}}
 	trial, ok := align.NewTrial(c, r.part, tracks)
 	if !ok {
 		return nil, false

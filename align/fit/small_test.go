@@ -72,7 +72,6 @@ func smallJob(r *rand.Rand, items, reps, phrases int) Job {
 type brute struct {
 	job   Job
 	room  *room
-	items []plan.Item
 	best  int
 	tried int
 }

@@ -14,7 +14,7 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 	var b strings.Builder
 	for i, p := range res.Plans {
 		if len(p.Changes) == 0 {
-			fmt.Fprintf(&b, "Nothing to change: %s\n", found3(p.Left))
+			b.WriteString(asItIs(p))
 			continue
 		}
 		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), plural(len(p.Changes), "change"), p.Price, outcome(p))
@@ -24,7 +24,9 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 	best := res.Plans[0]
 	left := append(grave(best.New), grave(best.Left)...)
 	if len(left) > 0 {
-		fmt.Fprintf(&b, "Left after plan 1:\n")
+		if len(best.Changes) > 0 {
+			b.WriteString("Left after plan 1:\n")
+		}
 		for _, f := range left {
 			d := details{width: s.width}
 			d.line(string(f.Severity), "%s, %s: %s", f.Code, orClass(f.Part), f.Message)
@@ -40,6 +42,14 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 	}
 	_, err := s.out.Write([]byte(b.String()))
 	return err
+}
+
+// asItIs says why nothing is changed.
+func asItIs(p fit.Plan) string {
+	if len(grave(p.Left)) == 0 {
+		return "Nothing to change: every item lands.\n"
+	}
+	return "Nothing to change: none of the changes that can be made here helps. Left:\n"
 }
 
 // changeLines lists changes by part, each with its price.
