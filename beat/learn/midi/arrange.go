@@ -29,16 +29,15 @@ type Arrangement struct {
 
 // arranger carries the choices of one take.
 type arranger struct {
-	r      score.Rand
-	file   *File
-	grid   Grid
-	feel   score.Feel
-	first  int // tick of the excerpt's first count
-	drop   [16]bool
-	mute   [2]float64 // stretch without drums [counts]
-	key    int        // transposition
-	loud   [16]float64
-	jitter float64
+	r     score.Rand
+	file  *File
+	grid  Grid
+	feel  score.Feel
+	first int // tick of the excerpt's first count
+	drop  [16]bool
+	mute  [2]float64 // stretch without drums [counts]
+	key   int        // transposition
+	loud  [16]float64
 }
 
 // Arrange performs an excerpt of a file: another tempo, other instruments, some
