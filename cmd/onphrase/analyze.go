@@ -44,6 +44,9 @@ type analyzeOptions struct {
 	moves   string
 	json    bool
 	phrases bool
+	picture string
+	clicks  string
+	force   bool
 }
 
 const analyzeLong = `Finds the counts, count 1 and the 32-count phrases of your music and prints
@@ -61,7 +64,12 @@ one line for each track:
 A folder stands for the audio files below it, a playlist (.m3u, .m3u8, .xspf)
 for its tracks. MP3, WAV and FLAC need nothing else; other formats need ffmpeg.
 Results are kept in your cache folder until the file changes. A file that cannot
-be analysed says why and does not stop the others; the exit code is then 1.`
+be analysed says why and does not stop the others; the exit code is then 1.
+
+--picture draws every track: its phrases, numbered, each as long as it has
+counts, with the time of its count 1. --clicks writes it as WAV with a click on
+every count, a higher one on count 1 and the highest where a phrase starts, to
+hear whether that is right. What is not, 'onphrase correct' sets.`
 
 func newAnalyzeCmd(s *streams) *cobra.Command {
 	o := &analyzeOptions{}
@@ -85,6 +93,9 @@ func newAnalyzeCmd(s *streams) *cobra.Command {
 	registerMoves(cmd, &o.moves)
 	cmd.Flags().BoolVar(&o.json, "json", false, "write all that was found as JSON (onphrase.analysis/1)")
 	cmd.Flags().BoolVar(&o.phrases, "phrases", false, "list the phrases of every track")
+	cmd.Flags().StringVar(&o.picture, "picture", "", "draw each track into this `DIR`, as SVG")
+	cmd.Flags().StringVar(&o.clicks, "clicks", "", "write each track with clicks on its counts into this `DIR`, as WAV")
+	cmd.Flags().BoolVar(&o.force, "force", false, "replace pictures and clicks that are there already")
 	return cmd
 }
 
@@ -117,6 +128,12 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 		err = writePhrases(s.out, tracks)
 	default:
 		err = libraryTable(tracks, known).write(s.out, s.width)
+	}
+	if err == nil && o.picture != "" {
+		err = a.drawAll(o.picture, o.force, tracks)
+	}
+	if err == nil && o.clicks != "" {
+		err = a.clickAll(o.clicks, o.force, tracks)
 	}
 	if err == nil && bad > 0 {
 		return said(exitFailed)

@@ -17,7 +17,7 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":  {"beat", "beat/correct", "beat/decode", "plan", "align", "align/fit", "align/export/...", "samples"},
+	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "align", "align/fit", "align/export/...", "samples"},
 	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
 	"align/export":  {"align", "align/export/..."},
 	"align/export/": {"align", "align/export/..."},
@@ -27,7 +27,9 @@ var mayImport = map[string][]string{
 	"plan":          {},
 	"beat":          {"beat/...", "!beat/decode"},
 	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
-	"beat/correct":  {"beat"},                              // a view of a track, not a stage
+	"beat/click":    {"beat"},
+	"beat/picture":  {"beat"},
+	"beat/correct":  {"beat"}, // a view of a track, not a stage
 	"beat/decode":   {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make": {"beat/...", "!beat"},
