@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"bytes"
 	"io/fs"
 	"strconv"
 	"strings"
@@ -95,6 +96,24 @@ func TestDemo(t *testing.T) {
 		}
 		for _, f := range p.New {
 			t.Logf("  new: %s %s, %s: %s", f.Severity, f.Code, f.Part, f.Message)
+		}
+	}
+}
+
+// The same class and music give the same plans, whatever order maps are in.
+func TestSameAgain(t *testing.T) {
+	j := demoJob(t)
+	first, err := Search(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := Search(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range first.Plans {
+		if !bytes.Equal(first.Plans[i].Src, again.Plans[i].Src) {
+			t.Errorf("plan %d is another one", i+1)
 		}
 	}
 }
