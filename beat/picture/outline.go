@@ -9,10 +9,10 @@ import (
 )
 
 // sliceLength is how long a slice of an outline is [s].
-const sliceLength = 0.1
+const sliceLength = 0.5
 
 // Outline is how loud a track is as it goes on: 0 (silence) to 1 (its loudest)
-// for every tenth of a second.
+// for every half second, about a count.
 type Outline []float64
 
 // Listen takes the outline of a stream: the root mean square of each slice.
