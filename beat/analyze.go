@@ -4,7 +4,6 @@ import (
 	"onphrase/beat/bar"
 	"onphrase/beat/ear"
 	"onphrase/beat/phrase"
-	"onphrase/beat/spectral"
 	"onphrase/beat/tempo"
 )
 
@@ -19,12 +18,7 @@ func Analyze(src Source) (Track, error) {
 	track := Track{Duration: h.duration, Loudness: h.loudness}
 	hearing := ear.Listen(h.frames)
 	bands := h.onsets.Even()
-	c := cues{
-		activation: spectral.Stretch(hearing.Beat, hearing.FPS, h.onsets.FPS, h.onsets.Len()),
-		sound:      spectral.Activation(bands), // the ear goes on counting through silence
-		evidence:   append(bands, h.novelty()),
-		counts:     counts(hearing),
-	}
+	c := h.cues(hearing, bands)
 	tempi := tempo.Measure(bands, h.onsets.FPS)
 	var parts []part
 	for _, s := range tempi.Path().Stretches(h.duration) {
@@ -37,7 +31,9 @@ func Analyze(src Source) (Track, error) {
 		return Track{Duration: h.duration, Loudness: h.loudness, Problem: noBeat}, nil
 	}
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
-	sound.One = at(track.Beats, hearing.One, hearing.FPS)
+	if c.heard {
+		sound.One = at(track.Beats, hearing.One, hearing.FPS)
+	}
 	bars := bar.Find(bar.Evidence(sound))
 	track.addBars(bars)
 	track.addPhrases(phrase.Find(sound, bars))

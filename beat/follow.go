@@ -1,9 +1,11 @@
 package beat
 
 import (
+	"onphrase/beat/ear"
 	"onphrase/beat/grid"
 	"onphrase/beat/pulse"
 	"onphrase/beat/reading"
+	"onphrase/beat/spectral"
 	"onphrase/beat/tempo"
 )
 
@@ -22,15 +24,35 @@ type part struct {
 	readings []reading.Reading // likeliest first; the beats are those of the first
 	clarity  float64           // how clearly the music repeats; see tempo.Clarity
 	hits     float64           // share of the counts on which a sound begins, 0-1
-	sure     float64           // mean activation on the counts, 0-1
+	sure     float64           // mean activation of the ear on the counts, 0-1; 0 where it heard none
 }
 
 // cues are what speaks for a beat, frame by frame with the onsets.
 type cues struct {
-	activation []float64   // how likely the ear takes a frame for a count, 0-1
-	sound      []float64   // how likely a sound begins, 0-1
+	activation []float64   // how likely a frame is a count, 0-1
+	sound      []float64   // how likely a sound begins, 0-1; the ear goes on counting through silence
 	evidence   [][]float64 // what the readings are weighed by
-	counts     []float64   // the counts heard [s]
+	heard      bool        // the activation is the ear's
+	counts     []float64   // the counts it heard [s]
+}
+
+// cues gathers them.
+func (h *heard) cues(hearing ear.Activation, bands [][]float64) cues {
+	c := cues{sound: spectral.Activation(bands), evidence: append(bands, h.novelty())}
+	found := counts(hearing)
+	if certainty(found, hearing.Beat, hearing.FPS) < leastSure {
+		return c.bySound()
+	}
+	c.heard, c.counts = true, found
+	c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, h.onsets.FPS, h.onsets.Len())
+	return c
+}
+
+// bySound are the cues where the ear hears no music, as in the bare clicks of
+// a metronome: whatever begins to sound may be a count.
+func (c cues) bySound() cues {
+	c.heard, c.counts, c.activation = false, nil, c.sound
+	return c
 }
 
 // follow finds the beats of one stretch: follow the music at every level, take
@@ -48,7 +70,14 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	beats := audible(all[0].Beats, c.sound, fps)
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	return part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits), sure: certainty(beats, c.activation, fps)}
+	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits)}
+	if c.heard && p.hits < leastHits {
+		return follow(s, h, c.bySound()) // it counted the gaps between the sounds
+	}
+	if c.heard {
+		p.sure = certainty(beats, c.activation, fps)
+	}
+	return p
 }
 
 // sounding is the share of hits at which a sound begins.
