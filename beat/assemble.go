@@ -1,6 +1,7 @@
 package beat
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -63,15 +64,12 @@ func rivals(all []reading.Reading, left float64) []Rival {
 			out = append(out, Rival{BPM: bpm})
 			i = len(out) - 1
 		}
-		out[i].Odds += left * r.Odds / others
+		if others > 0 { // else the first is certain, and nothing is left to share
+			out[i].Odds += left * r.Odds / others
+		}
 	}
 	out = slices.DeleteFunc(out, func(r Rival) bool { return r.Odds < rivalOdds })
-	slices.SortFunc(out, func(a, b Rival) int {
-		if a.Odds > b.Odds {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(out, func(a, b Rival) int { return cmp.Compare(b.Odds, a.Odds) })
 	return out[:min(len(out), mostRivals)]
 }
 
