@@ -76,6 +76,8 @@ var checkCases = []checkCase{
 	{code: "odd-phrase", name: "interval over a tag", fires: Note, items: []string{`{interval: jog, time: 60s}`}, songs: phrased("32 32 4 32")},
 	{code: "odd-phrase", name: "ends before the tag", items: []string{squats, squats}, songs: phrased("32 32 4 32")},
 	{code: "odd-phrase", name: "sides on both sides of the tag", items: []string{`{set: one-arm row, reps: "16 x 2-2", sides: both}`}, songs: phrased("32 32 4 32")},
+	{code: "odd-phrase", name: "a block lets a bridge pass", items: []string{`{block: A, times: 2, moves: [{move: march, counts: 32}]}`}, songs: phrased("32 16 32 32")},
+	{code: "odd-phrase", name: "a block that fills the bridge", items: []string{`{block: A, moves: [{move: march, counts: 32}]}`, `{block: B, on: eight, moves: [{move: march, counts: 16}]}`}, songs: phrased("32 16 32 32")},
 	{code: "odd-phrase", name: "64 counts unbroken", items: []string{squats}, songs: phrased("64")},
 
 	{code: "spare-counts", name: "hold", fires: Watch, items: []string{`{set: squat, reps: "6 x 4-4"}`, `{block: A, moves: [{move: march, counts: 32}]}`}, songs: tempo(128),

@@ -3,6 +3,7 @@ package align
 import (
 	"math"
 
+	"onphrase/beat"
 	"onphrase/plan"
 )
 
@@ -34,13 +35,15 @@ func (g *grid) next(t float64, on plan.Snap, need int) int {
 
 // starts reports whether an item of need counts may start on count i. An
 // item that is longer than a tag waits until the tag is over: begun inside
-// it, all its eights would be torn.
+// it, all its eights would be torn. What is laid on phrases waits until any
+// phrase is over that is too short for it.
 func (g *grid) starts(i int, on plan.Snap, need int) bool {
 	p := g.at(i)
-	tag := p.phrase > 0 && p.count-1+p.left < 2*eight
+	length := p.count - 1 + p.left
+	tag := p.phrase > 0 && length < 2*eight
 	switch on {
 	case plan.OnPhrase:
-		return p.phrase > 0 && p.count == 1 && !(tag && need > p.left)
+		return p.phrase > 0 && p.count == 1 && !(length < beat.PhraseLen && need > p.left)
 	case plan.OnEight:
 		if p.phrase == 0 {
 			return p.left%eight == 0

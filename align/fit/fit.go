@@ -36,9 +36,7 @@ type Plan struct {
 	Cost    int    // of the changes and of the findings that are left or new
 	Src     []byte // the class file with the changes
 	After   *align.CountMap
-	Gone    []align.Finding // of those before
-	Left    []align.Finding // of those after, known before
-	New     []align.Finding // of those after
+	align.Differences
 }
 
 // plansShown is how many plans a search gives.
@@ -147,7 +145,7 @@ func (j *Job) judge(before *align.CountMap, changes []Change) (Plan, error) {
 		}
 		p.After = align.Build(class, j.Tracks)
 	}
-	p.compare(before)
+	p.Differences = align.Differ(before, p.After)
 	p.Cost = p.Price + j.Prices.left(p.After.Findings) + j.Prices.caused(p.New)
 	return p, nil
 }
