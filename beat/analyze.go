@@ -15,7 +15,7 @@ func Analyze(src Source) (Track, error) {
 	if err != nil {
 		return Track{}, err
 	}
-	track := Track{Duration: h.duration, Loudness: h.loudness}
+	track := Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline}
 	hearing := ear.Listen(h.frames)
 	bands := h.onsets.Even()
 	c := h.cues(hearing, bands)
@@ -28,7 +28,7 @@ func Analyze(src Source) (Track, error) {
 	}
 	track.addBeats(parts)
 	if len(track.Beats) < fewest {
-		return Track{Duration: h.duration, Loudness: h.loudness, Problem: noBeat}, nil
+		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}, nil
 	}
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
 	if c.heard {

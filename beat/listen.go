@@ -19,6 +19,7 @@ type heard struct {
 	tones    *tone.Frames
 	duration float64 // [s]
 	loudness float64 // integrated [LUFS]
+	outline  Outline
 }
 
 // novelty is the change of harmony, frame for frame with the onsets.
@@ -72,6 +73,7 @@ func listen(src Source) (*heard, error) {
 			h.loudness += bothSpeakers
 		}
 	}
+	h.outline = outlineOf(meter.Powers(OutlineStep))
 	h.frames, h.onsets, h.attack = onset.Finish()
 	return h, nil
 }

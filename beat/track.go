@@ -16,6 +16,7 @@ type Track struct {
 	TempoChanges []TempoChange `json:"tempo_changes"`
 	Trust        Trust         `json:"trust"`
 	Loudness     float64       `json:"loudness"`  // integrated loudness after ITU-R BS.1770 [LUFS]
+	Outline      Outline       `json:"outline"`   // how loud it is as it goes on, every half second
 	Corrected    bool          `json:"corrected"` // a person has set some of it
 	Problem      string        `json:"problem"`   // why there is no result; empty when there is one
 }

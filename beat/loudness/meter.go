@@ -11,17 +11,15 @@ const (
 	relativeGate  = -10.0  // blocks below the rest by this are left out [LU]
 )
 
-// Meter measures the integrated loudness of a stream. It keeps one number for
-// every 100 ms.
+// Meter measures the loudness of a stream, as a whole and as it goes on. It
+// keeps two numbers for every 100 ms.
 type Meter struct {
-	rate     int
-	filters  []kFilter // one for each channel
-	blocks   []float64 // mean square of each block, channels added
-	hops     [hopsPerBlock]hop
-	finished int // hops so far
-	now      hop // the one that is being filled
-	end      int // of it [samples per channel since the start]
-	at       int // [samples per channel since the start]
+	rate    int
+	filters []kFilter // one for each channel
+	hops    []hop
+	now     hop // the one that is being filled
+	end     int // of it [samples per channel since the start]
+	at      int // [samples per channel since the start]
 }
 
 // hop is the power of 100 ms.
@@ -58,24 +56,40 @@ func (m *Meter) Write(samples []float32) {
 	}
 }
 
-// endHop closes the running hop, and with it the block that it is the last of.
+// endHop closes the running hop.
 func (m *Meter) endHop() {
-	m.hops[m.finished%hopsPerBlock] = m.now
-	m.finished++
+	m.hops = append(m.hops, m.now)
 	m.now = hop{}
-	m.end = (m.finished + 1) * m.rate / hopsPerSecond
+	m.end = (len(m.hops) + 1) * m.rate / hopsPerSecond
 	for ch := range m.filters {
 		m.filters[ch].settle()
 	}
-	if m.finished < hopsPerBlock {
-		return
+}
+
+// power is the mean square of a run of hops, channels added.
+func power(hops []hop) float64 {
+	var all hop
+	for _, h := range hops {
+		all.squares += h.squares
+		all.samples += h.samples
 	}
-	var block hop
-	for _, h := range m.hops {
-		block.squares += h.squares
-		block.samples += h.samples
+	return all.squares / float64(max(1, all.samples))
+}
+
+// Powers is the mean square of every step [s] of what was written so far, after
+// the K filter, channels added; of the last one what there is of it. A step is
+// a whole number of tenths of a second.
+func (m *Meter) Powers(step float64) []float64 {
+	hops := m.hops
+	if m.now.samples > 0 {
+		hops = append(hops[:len(hops):len(hops)], m.now)
 	}
-	m.blocks = append(m.blocks, block.squares/float64(block.samples))
+	size := max(1, int(math.Round(step*hopsPerSecond)))
+	var out []float64
+	for i := 0; i < len(hops); i += size {
+		out = append(out, power(hops[i:min(i+size, len(hops))]))
+	}
+	return out
 }
 
 // Integrated is the loudness of all that was written so far [LUFS]. It reports
@@ -92,9 +106,9 @@ func (m *Meter) Integrated() (lufs float64, ok bool) {
 func (m *Meter) above(gate float64) (lufs float64, ok bool) {
 	threshold := math.Pow(10, (gate-offset)/10)
 	sum, n := 0.0, 0
-	for _, power := range m.blocks {
-		if power > threshold {
-			sum += power
+	for end := hopsPerBlock; end <= len(m.hops); end++ {
+		if p := power(m.hops[end-hopsPerBlock : end]); p > threshold {
+			sum += p
 			n++
 		}
 	}

@@ -155,3 +155,19 @@ func BenchmarkMeter(b *testing.B) {
 		})
 	}
 }
+
+// A tone that gets 20 dB quieter after a second and a quarter has a hundredth
+// of its power in every step from there on.
+func TestPowers(t *testing.T) {
+	m := NewMeter(44100, 2)
+	m.Write(sine(44100, 2, tone{-10, 1.5}, tone{-30, 0.75}))
+	got := m.Powers(0.5)
+	if len(got) != 5 {
+		t.Fatalf("%d steps of half a second in 2.25 s", len(got))
+	}
+	for i, want := range []float64{1, 1, 1, 0.01, 0.01} {
+		if ratio := got[i] / got[1]; math.Abs(ratio/want-1) > 0.05 {
+			t.Errorf("step %d: %.4f of the second, want %.2f", i, ratio, want)
+		}
+	}
+}

@@ -42,7 +42,7 @@ type place struct {
 }
 
 // Write draws a track that has a result.
-func Write(w io.Writer, t beat.Track, o Outline) error {
+func Write(w io.Writer, t beat.Track) error {
 	list := places(t)
 	bottom := headHeight
 	for _, p := range list {
@@ -58,7 +58,7 @@ func Write(w io.Writer, t beat.Track, o Outline) error {
 	d.f(`<text x="%g" y="32" font-size="22" font-weight="700">%s</text>`, margin, escape(titleOf(t)))
 	d.f(`<text x="%g" y="54" font-size="15">%s</text>`, margin, escape(summary(t)))
 	for _, p := range list {
-		d.place(p, o)
+		d.place(p, t.Outline)
 		d.loose(p, t.Unsteady)
 	}
 	d.f(`</svg>`)
@@ -164,13 +164,13 @@ type drawing struct{ *bufio.Writer }
 func (d *drawing) f(format string, args ...any) { fmt.Fprintf(d, format+"\n", args...) }
 
 // place draws one stretch: its outline, its edge, its name, time and counts.
-func (d *drawing) place(p place, o Outline) {
+func (d *drawing) place(p place, o beat.Outline) {
 	base := p.y + block
 	n := max(2, int(p.w/perCount)*pieces)
 	var path strings.Builder
 	fmt.Fprintf(&path, "M%.1f %.1f", p.x, base)
 	for i := range n {
-		level := o.between(p.time(float64(i)/float64(n)), p.time(float64(i+1)/float64(n)))
+		level := o.Between(p.time(float64(i)/float64(n)), p.time(float64(i+1)/float64(n)))
 		fmt.Fprintf(&path, "L%.1f %.1fH%.1f", p.x+p.w*float64(i)/float64(n), base-level*(block-30), p.x+p.w*float64(i+1)/float64(n))
 	}
 	fmt.Fprintf(&path, "V%.1fZ", base)

@@ -43,6 +43,7 @@ func withLists(t beat.Track) beat.Track {
 	t.Phrases = append([]beat.Phrase{}, t.Phrases...)
 	t.Unsteady = append([][2]float64{}, t.Unsteady...)
 	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
+	t.Outline = append(beat.Outline{}, t.Outline...)
 	return t
 }
 

@@ -21,28 +21,33 @@ const (
 
 // drawAll writes a picture of every track into a folder.
 func (a *analyst) drawAll(dir string, force bool, tracks []beat.Track) error {
-	return a.each(dir, pictureEnding, force, tracks, func(t beat.Track, sound *decode.Stream) ([]byte, error) {
-		outline, err := picture.Listen(sound)
-		if err != nil {
-			return nil, err
-		}
+	return a.each(dir, pictureEnding, force, tracks, func(t beat.Track) ([]byte, error) {
 		var b bytes.Buffer
-		err = picture.Write(&b, t, outline)
+		err := picture.Write(&b, t)
 		return b.Bytes(), err
 	})
 }
 
 // clickAll writes every track with clicks on its counts into a folder.
 func (a *analyst) clickAll(dir string, force bool, tracks []beat.Track) error {
-	return a.each(dir, clicksEnding, force, tracks, func(t beat.Track, sound *decode.Stream) ([]byte, error) {
-		return click.WAV(sound, click.Of(t))
+	return a.each(dir, clicksEnding, force, tracks, func(t beat.Track) ([]byte, error) {
+		sound, err := decode.Open(t.File, a.mode)
+		if err != nil {
+			return nil, err
+		}
+		defer sound.Close()
+		b, err := click.WAV(sound, click.Of(t))
+		if err != nil {
+			return nil, failed("", "%s: %s", t.File, err)
+		}
+		return b, nil
 	})
 }
 
 // each writes a file for every track that has a result. One that cannot be
 // written does not stop the others; it is said, and the command fails.
 func (a *analyst) each(dir, ending string, force bool, tracks []beat.Track,
-	content func(beat.Track, *decode.Stream) ([]byte, error)) error {
+	content func(beat.Track) ([]byte, error)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return failed("", "%s: %s", dir, reason(err))
 	}
@@ -67,15 +72,10 @@ func (a *analyst) each(dir, ending string, force bool, tracks []beat.Track,
 	return nil
 }
 
-func (a *analyst) write(path string, force bool, t beat.Track, content func(beat.Track, *decode.Stream) ([]byte, error)) error {
-	sound, err := decode.Open(t.File, a.mode)
+func (a *analyst) write(path string, force bool, t beat.Track, content func(beat.Track) ([]byte, error)) error {
+	b, err := content(t)
 	if err != nil {
 		return err
-	}
-	defer sound.Close()
-	b, err := content(t, sound)
-	if err != nil {
-		return failed("", "%s: %s", t.File, err)
 	}
 	return writeFile(path, force, b)
 }
