@@ -60,6 +60,7 @@ type Music struct {
 
 	Corrected bool `json:"corrected"` // a person has set some of what was heard in it
 
+	Path   string  `json:"-"` // of the file, from where what is written lies; empty when that is not known
 	Taught *Taught `json:"-"` // nil when nothing could be laid on it
 }
 

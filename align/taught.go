@@ -10,10 +10,11 @@ import (
 // follows the music needs. Programs find the same in the analysis of the
 // track, so it is no part of the JSON form of the map.
 type Taught struct {
-	Path     string         // of the file, from where the page lies; empty when that is not known
+	Meter    int            // counts in a bar: 3 or 4
 	Counts   []float64      // time of every count on the track's own timeline [s], strictly increasing
 	Phrases  []TaughtPhrase // in order and without gaps, from the first one heard
 	Unsteady [][2]float64   // stretches without a trustworthy beat, from-to [s]
+	Outline  beat.Outline   // how loud it is as it goes on
 }
 
 // TaughtPhrase is a run of counts that belong together.
@@ -27,7 +28,7 @@ type TaughtPhrase struct {
 
 // taught writes the grid out for those who show it.
 func (g *grid) taught() *Taught {
-	t := &Taught{Counts: []float64{}, Unsteady: g.track.Unsteady}
+	t := &Taught{Meter: g.track.Meter, Counts: []float64{}, Unsteady: g.track.Unsteady, Outline: g.track.Outline}
 	for _, at := range g.times {
 		t.Counts = append(t.Counts, ms(at))
 	}

@@ -16,9 +16,6 @@ import (
 // millisecond off at 120 BPM.
 const ticks = 960
 
-// barCounts is the counts in a bar: two bars make an eight.
-const barCounts = 4
-
 // The meta events of a tempo map.
 //
 // Ref: MIDI Manufacturers Association, Standard MIDI Files 1.0 (RP-001).
@@ -103,8 +100,8 @@ func (t *tempoMap) tempi() []event {
 	return all
 }
 
-// bars writes bars of four counts from anchor to anchor; what is left before
-// the next anchor is a bar of its own.
+// bars writes the bars from anchor to anchor; what is left before the next
+// anchor is a bar of its own.
 func (t *tempoMap) bars() []event {
 	var all []event
 	now := 0
@@ -119,14 +116,14 @@ func (t *tempoMap) bars() []event {
 	for i, a := range t.anchors {
 		next := t.last()
 		if i+1 < len(t.anchors) {
-			next = t.anchors[i+1]
+			next = t.anchors[i+1].count
 		}
-		whole := (next - a) / barCounts * barCounts
+		whole := (next - a.count) / a.bar * a.bar
 		if whole > 0 {
-			set(a, barCounts)
+			set(a.count, a.bar)
 		}
-		if rest := next - a - whole; rest > 0 {
-			set(a+whole, rest)
+		if rest := next - a.count - whole; rest > 0 {
+			set(a.count+whole, rest)
 		}
 	}
 	return all

@@ -190,6 +190,41 @@ func TestTempoMap(t *testing.T) {
 	}
 }
 
+// A song in three has bars of three counts, those after it and before it four.
+func TestMIDIMeter(t *testing.T) {
+	const class = `onphrase: 1
+class: Locks
+parts:
+  - part: Cool-down
+    tracks: [waltz.mp3]
+    do:
+      - {interval: march, time: 20s}
+  - part: Stretch
+    tracks: [plain.mp3]
+    do:
+      - {interval: march, time: 20s}
+`
+	c, problems := plan.Parse("class.yaml", []byte(class))
+	for _, p := range problems {
+		t.Fatal(p.In("class.yaml"))
+	}
+	waltz, plain := steady("waltz.mp3", "Lock Gates", 96, 2.5, 60), steady("plain.mp3", "Plain", 120, 0, 60)
+	waltz.Meter = 3
+	m := align.Build(c, map[string]beat.Track{"waltz.mp3": waltz, "plain.mp3": plain})
+	got := readMIDI(t, m)
+	for _, u := range uses(m) {
+		meter, song := 3, waltz
+		if u.File == "plain.mp3" {
+			meter, song = 4, plain
+		}
+		for n, at := range song.Beats[:12] {
+			if want := n%meter == 0; onBar(got.Bars, u.classTime(at)) != want {
+				t.Errorf("%s: count %d on a bar line is %v", u.File, n, !want)
+			}
+		}
+	}
+}
+
 // Numbers of any length are written as the standard's examples say.
 //
 // Ref: MMA, Standard MIDI Files 1.0, table of variable-length quantities.

@@ -46,8 +46,8 @@ func runningOrder(m *align.CountMap) []turn {
 
 // location is the file's path from where the running order lies.
 func (t turn) location() string {
-	if t.Taught != nil && t.Taught.Path != "" {
-		return t.Taught.Path
+	if t.Path != "" {
+		return t.Path
 	}
 	return t.File
 }

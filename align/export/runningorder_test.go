@@ -98,6 +98,23 @@ func TestRunningOrder(t *testing.T) {
 	}
 }
 
+// A song that could not be analysed is named where it lies, like any other.
+func TestRunningOrderFailed(t *testing.T) {
+	m := &align.CountMap{Parts: []align.Part{{Part: "Core", Tracks: []align.Music{
+		{File: "good.mp3", Path: "music/good.mp3", Used: true, Taught: &align.Taught{}},
+		{File: "bad.mp3", Path: "music/bad.mp3", Problem: "no steady beat found"},
+		{File: "spare.mp3", Path: "music/spare.mp3"},
+	}}}}
+	for _, format := range []string{"m3u8", "xspf"} {
+		got := written(t, format, m)
+		for name, want := range map[string]bool{"music/good.mp3": true, "music/bad.mp3": true, "spare": false} {
+			if strings.Contains(got, name) != want {
+				t.Errorf("%s: %s is named: %v\n%s", format, name, !want, got)
+			}
+		}
+	}
+}
+
 // A player reads the M3U8 file and finds the music where it says.
 func TestM3U8InPlayer(t *testing.T) {
 	player := needs(t, "mpg123", "mpg123")

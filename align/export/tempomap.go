@@ -12,16 +12,23 @@ import (
 // their places.
 type tempoMap struct {
 	at      []float64 // of every count [s], strictly increasing, the first at 0
-	anchors []int     // counts on which a bar begins, in order, the first one 0
+	anchors []anchor  // where bars begin afresh, in order, the first at 0
 	phrases map[int]string
 }
+
+// anchor is a count on which a bar begins, and the counts of the bars from
+// there on.
+type anchor struct{ count, bar int }
+
+// usualBar is the counts in a bar: two bars make an eight.
+const usualBar = 4
 
 // usualPeriod is the time from count to count where there is no music [s].
 const usualPeriod = 0.5
 
 // newTempoMap divides the timeline of a count map.
 func newTempoMap(m *align.CountMap) *tempoMap {
-	t := &tempoMap{at: []float64{0}, anchors: []int{0}, phrases: map[int]string{}}
+	t := &tempoMap{at: []float64{0}, anchors: []anchor{{0, usualBar}}, phrases: map[int]string{}}
 	for _, u := range uses(m) {
 		t.add(u)
 	}
@@ -36,7 +43,7 @@ func (t *tempoMap) add(u use) {
 		period = 60 / u.Played
 	}
 	t.fill(u.ClassAt, period)
-	t.anchor(t.last())
+	t.anchor(t.last(), usualBar)
 	if u.Taught == nil {
 		return
 	}
@@ -48,13 +55,17 @@ func (t *tempoMap) add(u use) {
 		return
 	}
 	t.fill(u.classTime(counts[0]), period)
-	first := t.last()
+	first, bar := t.last(), usualBar
+	if u.Taught.Meter > 0 {
+		bar = u.Taught.Meter
+	}
+	t.anchor(first, bar)
 	for _, c := range counts[1:] {
 		t.at = append(t.at, u.classTime(c))
 	}
 	for n, p := range u.Taught.Phrases {
 		if p.First < len(counts) {
-			t.anchor(first + p.First)
+			t.anchor(first+p.First, bar)
 			t.phrases[first+p.First] = phraseWords(n+1, p)
 		}
 	}
@@ -71,7 +82,7 @@ func (t *tempoMap) fill(to, period float64) {
 		return
 	}
 	n := int(math.Round(gap / period))
-	if n == 0 && t.anchors[len(t.anchors)-1] != t.last() {
+	if n == 0 && t.anchors[len(t.anchors)-1].count != t.last() {
 		t.at[t.last()] = to
 		return
 	}
@@ -81,11 +92,13 @@ func (t *tempoMap) fill(to, period float64) {
 	}
 }
 
-// anchor lets a bar begin on a count.
-func (t *tempoMap) anchor(count int) {
-	if t.anchors[len(t.anchors)-1] != count {
-		t.anchors = append(t.anchors, count)
+// anchor lets bars of some counts begin on a count.
+func (t *tempoMap) anchor(count, bar int) {
+	if last := &t.anchors[len(t.anchors)-1]; last.count == count {
+		last.bar = bar
+		return
 	}
+	t.anchors = append(t.anchors, anchor{count, bar})
 }
 
 // count is where a moment is, in counts from 0:00 on.

@@ -8,7 +8,7 @@ import (
 
 // attach tells a count map where the files of its tracks are.
 func (f found) attach(m *align.CountMap) *align.CountMap {
-	eachTaught(m, func(t *align.Taught, file string) { t.Path = f[file] })
+	eachTrack(m, func(t *align.Music) { t.Path = f[t.File] })
 	return m
 }
 
@@ -23,7 +23,7 @@ func linkFrom(m *align.CountMap, out string) {
 	if abs, err := filepath.Abs(folder); err == nil {
 		folder = abs
 	}
-	eachTaught(m, func(t *align.Taught, _ string) {
+	eachTrack(m, func(t *align.Music) {
 		if t.Path == "" {
 			return
 		}
@@ -38,12 +38,10 @@ func linkFrom(m *align.CountMap, out string) {
 	})
 }
 
-func eachTaught(m *align.CountMap, do func(t *align.Taught, file string)) {
+func eachTrack(m *align.CountMap, do func(*align.Music)) {
 	for i := range m.Parts {
 		for j := range m.Parts[i].Tracks {
-			if music := &m.Parts[i].Tracks[j]; music.Taught != nil {
-				do(music.Taught, music.File)
-			}
+			do(&m.Parts[i].Tracks[j])
 		}
 	}
 }

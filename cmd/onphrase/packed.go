@@ -126,7 +126,7 @@ func (p *packer) songs(withMusic bool) error {
 			p.files = append(p.files, packed{name: at + correctionEnding, content: src})
 		}
 	}
-	eachTaught(p.m, func(t *align.Taught, file string) { t.Path = path.Join(p.list.Music, file) })
+	eachTrack(p.m, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
 	return nil
 }
 

@@ -57,7 +57,7 @@ func (v *site) show(l *laid) error {
 		at[name] = fmt.Sprintf("music/%d/%s", n+1, path.Base(name))
 		music["/"+at[name]] = served{file, info}
 	}
-	eachTaught(l.m, func(t *align.Taught, file string) { t.Path = at[file] })
+	eachTrack(l.m, func(t *align.Music) { t.Path = at[t.File] })
 	var b bytes.Buffer
 	if err := export.LivePage(&b, l.m); err != nil {
 		return err

@@ -137,8 +137,8 @@ func (g playing) data(part int) leg {
 	l := leg{Part: part, Speed: 1, Counts: []int{}, Phrases: [][2]int{}, Rows: []row{}}
 	if g.music != nil {
 		l.Title, l.Speed, l.Zero = titleOf(*g.music), g.music.Speed, g.music.ClassAt
+		l.Source = address(g.music.Path)
 		if t := g.music.Taught; t != nil {
-			l.Source = address(t.Path)
 			for _, c := range t.Counts {
 				l.Counts = append(l.Counts, millis(c))
 			}

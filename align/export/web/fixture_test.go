@@ -87,9 +87,9 @@ func mapOf(t testing.TB, class string) *align.CountMap {
 	}
 	m := align.Build(c, tracks)
 	for i := range m.Parts {
-		for _, music := range m.Parts[i].Tracks {
-			if music.Taught != nil {
-				music.Taught.Path = "music/" + music.File
+		for j := range m.Parts[i].Tracks {
+			if music := &m.Parts[i].Tracks[j]; music.Taught != nil {
+				music.Path = "music/" + music.File
 			}
 		}
 	}

@@ -98,7 +98,7 @@ func hostileMap(t testing.TB) *align.CountMap {
 		m.Parts[i].Part, m.Parts[i].Kind = bad(), bad()
 		for j := range m.Parts[i].Tracks {
 			m.Parts[i].Tracks[j].Title = bad()
-			m.Parts[i].Tracks[j].Taught.Path = bad()
+			m.Parts[i].Tracks[j].Path = bad()
 		}
 	}
 	for i := range m.Rows {
