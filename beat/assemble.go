@@ -92,4 +92,5 @@ func (t *Track) addPhrases(found []phrase.Phrase) {
 		})
 		t.Trust.Phrase += p.Trust * t.Trust.Count1 / float64(len(found))
 	}
+	Suggest(t.Phrases)
 }

@@ -11,6 +11,7 @@ type Phrase struct {
 	Kind   PhraseKind `json:"kind"`
 	Trust  float64    `json:"trust"`  // 0-1 that a phrase starts here
 	Energy Energy     `json:"energy"` // relative to the other phrases of the song
+	Use    Use        `json:"use"`    // suggested; see Suggest
 }
 
 // PhraseKind names a phrase by its length.

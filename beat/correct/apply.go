@@ -158,6 +158,7 @@ func (d *draft) done(t beat.Track) beat.Track {
 		out.Phrases = append(out.Phrases, p)
 		out.Trust.Phrase += s.trust / float64(len(d.starts))
 	}
+	beat.Suggest(out.Phrases)
 	return out
 }
 

@@ -22,7 +22,7 @@ const (
 	margin     = 24.0
 	headHeight = 64.0
 	block      = 84.0  // of the outline
-	line       = 140.0 // from one line to the next
+	line       = 158.0 // from one line to the next
 	tear       = 7.0   // of the edge of an odd phrase
 	pieces     = 1     // of the outline to a count
 )
@@ -34,6 +34,7 @@ const lineCounts = 4 * beat.PhraseLen
 type place struct {
 	name     string // 7, or lead-in
 	what     string // 32, tag of 4
+	use      string // suggested
 	odd      bool
 	phrase   bool
 	from, to float64 // [s]
@@ -83,6 +84,9 @@ func summary(t beat.Track) string {
 	if odd > 0 {
 		s += fmt.Sprintf(", %d not 32 counts (torn edge)", odd)
 	}
+	if len(t.Phrases) > 0 {
+		s += ", slanting: suggested use (common practice)"
+	}
 	if len(t.Unsteady) > 0 {
 		s += ", hatched: no steady beat"
 	}
@@ -100,7 +104,7 @@ func places(t beat.Track) []place {
 		if i == 0 && p.Time > 60/t.BPM/2 {
 			list = append(list, loosePlace("lead-in", 0, p.Time))
 		}
-		v := place{name: fmt.Sprint(i + 1), what: fmt.Sprint(p.Counts), odd: p.Odd(), phrase: true, from: p.Time}
+		v := place{name: fmt.Sprint(i + 1), what: fmt.Sprint(p.Counts), use: string(p.Use), odd: p.Odd(), phrase: true, from: p.Time}
 		if v.odd {
 			v.what = fmt.Sprintf("%s %d", p.Kind, p.Counts)
 		}
@@ -200,6 +204,7 @@ func (d *drawing) place(p place, o beat.Outline) {
 		words = p.what
 	}
 	d.f(`<text x="%.1f" y="%.1f" font-size="14" font-weight="%d">%s</text>`, p.x+1, base+35, weight, words)
+	d.f(`<text x="%.1f" y="%.1f" font-size="13" font-style="italic">%s</text>`, p.x+1, base+52, escape(p.use))
 }
 
 // edge is the frame of a stretch; an odd phrase is torn off at its end.

@@ -20,6 +20,7 @@ func track() beat.Track {
 		t.Phrases = append(t.Phrases, beat.Phrase{Time: t.Beats[at], Beat: at, Counts: n, Kind: beat.KindOf(n)})
 		at += n
 	}
+	beat.Suggest(t.Phrases)
 	return t
 }
 
@@ -54,7 +55,7 @@ func TestWrite(t *testing.T) {
 	all := strings.Join(list, "|")
 	for _, want := range []string{
 		`Salt & <Rope> "7"`, "lead-in|0:00.0|", "|1|0:04.0|32 counts|", "|2|0:20.0|32 counts|", "|3|0:36.0|short 20 counts|",
-		"|4|0:46.0|tag 4|", "|5|0:48.0|bridge 16 counts|", "3 not 32 counts", "after|0:56.0",
+		"|4|0:46.0|tag 4|hold|", "|5|0:48.0|bridge 16 counts|finish|", "suggested use (common practice)", "3 not 32 counts", "after|0:56.0",
 	} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing in %s", want, all)

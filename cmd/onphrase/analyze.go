@@ -135,6 +135,9 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	if err == nil && o.clicks != "" {
 		err = a.clickAll(o.clicks, o.force, tracks)
 	}
+	if hint := doubtful(tracks); hint != "" {
+		s.say("hint: %s", hint)
+	}
 	if err == nil && bad > 0 {
 		return said(exitFailed)
 	}

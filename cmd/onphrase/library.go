@@ -139,7 +139,7 @@ func rival(t beat.Track) string {
 
 // trust is the lowest of the three.
 func trust(t beat.Track) string {
-	return percent(min(t.Trust.Beat, t.Trust.Count1, t.Trust.Phrase))
+	return percent(lowest(t))
 }
 
 // percent writes a trust of 0-1. It never says 100: nothing heard by a program
@@ -205,6 +205,9 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 	return nil
 }
 
+// useIsASuggestion stands below a list of phrases.
+const useIsASuggestion = "use: suggested by energy, place and length; common practice, no source"
+
 func phraseTable(track beat.Track) *table {
 	t := &table{cols: []column{
 		{head: "phrase", right: true},
@@ -213,10 +216,11 @@ func phraseTable(track beat.Track) *table {
 		{head: "kind"},
 		{head: "energy"},
 		{head: "trust", right: true},
-	}}
+		{head: "use"},
+	}, foot: useIsASuggestion}
 	for i, p := range track.Phrases {
 		t.add(fmt.Sprint(i+1), moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
-			percent(p.Trust))
+			percent(p.Trust), string(p.Use))
 	}
 	return t
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 )
@@ -54,12 +55,18 @@ func state(l *laid, moves string) string {
 	for _, name := range trackNames(l.class) {
 		paths = append(paths, l.files[name], l.files[name]+correctionEnding)
 	}
+	own := correctionFolder() // of the user, for music that lies where nothing can be written
+	if kept, err := os.ReadDir(own); own != "" && err == nil {
+		for _, entry := range kept {
+			paths = append(paths, filepath.Join(own, entry.Name()))
+		}
+	}
 	var b strings.Builder
 	for _, p := range paths {
 		if info, err := os.Stat(p); err == nil {
 			fmt.Fprintf(&b, "%d %d", info.ModTime().UnixNano(), info.Size())
 		}
-		b.WriteString("\n")
+		b.WriteString(" " + p + "\n")
 	}
 	return b.String()
 }

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"onphrase/plan"
+)
+
+// A correction kept beside the song or in the user's own folder is a change
+// of the class.
+func TestStateSeesCorrections(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	if dir, err := os.UserConfigDir(); err != nil || dir != os.Getenv("XDG_CONFIG_HOME") {
+		t.Skip("this system's configuration folder cannot be set")
+	}
+	music := filepath.Join(t.TempDir(), "one.mp3")
+	l := &laid{
+		path:  filepath.Join(t.TempDir(), "class.yaml"),
+		class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
+		files: found{"one.mp3": music},
+	}
+	if err := os.MkdirAll(correctionFolder(), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range []string{music + correctionEnding, ownPath(correctionFolder(), "sha256:1234")} {
+		before := state(l, "")
+		if again := state(l, ""); again != before {
+			t.Errorf("nothing changed, but %q became %q", before, again)
+		}
+		if err := os.WriteFile(path, []byte("onphrase: 1\n"), filePerm); err != nil {
+			t.Fatal(err)
+		}
+		if state(l, "") == before {
+			t.Errorf("%s was not seen", path)
+		}
+	}
+}
