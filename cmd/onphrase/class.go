@@ -54,6 +54,15 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 // lay reads a class file, analyses its music and lays the one on the other.
 // All that is wrong with the file is reported before the music is touched.
 func (c *classFlags) lay(ctx context.Context, s *streams, path string) (*laid, error) {
+	src, err := readLimited(path, classLimit)
+	if err != nil {
+		return nil, failed(classHint(err), "%s: %s", path, reason(err))
+	}
+	return c.layText(ctx, s, path, src)
+}
+
+// layText is lay for a class file that is, or would be, at a path.
+func (c *classFlags) layText(ctx context.Context, s *streams, path string, src []byte) (*laid, error) {
 	listener, err := c.analyst(s)
 	if err != nil {
 		return nil, err
@@ -61,10 +70,6 @@ func (c *classFlags) lay(ctx context.Context, s *streams, path string) (*laid, e
 	known, err := catalog(s, c.moves)
 	if err != nil {
 		return nil, err
-	}
-	src, err := readLimited(path, classLimit)
-	if err != nil {
-		return nil, failed(classHint(err), "%s: %s", path, reason(err))
 	}
 	class, problems := plan.ParseWith(path, src, known)
 	folder := musicFolder(path, class)

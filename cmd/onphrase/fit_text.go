@@ -18,7 +18,7 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 			continue
 		}
 		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), plural(len(p.Changes), "change"), p.Price, outcome(p))
-		o.changeLines(&b, s.width, p.Changes)
+		changeLines(&b, s.width, p.Changes)
 		fmt.Fprintf(&b, "\n%s\n", o.changed(i+1, res.Src, p))
 	}
 	best := res.Plans[0]
@@ -53,7 +53,7 @@ func asItIs(p fit.Plan) string {
 }
 
 // changeLines lists changes by part, each with its price.
-func (o *fitOptions) changeLines(b *strings.Builder, width int, all []fit.Change) {
+func changeLines(b *strings.Builder, width int, all []fit.Change) {
 	part := ""
 	for _, c := range all {
 		if c.Part != part {

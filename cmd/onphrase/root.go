@@ -67,6 +67,7 @@ func newRootCmd(s *streams) *cobra.Command {
 		newCheckCmd(s),
 		newFitCmd(s),
 		newMapCmd(s),
+		newRelayCmd(s),
 		newMovesCmd(s),
 		newPageCmd(s),
 		newPackCmd(s),

@@ -39,6 +39,7 @@ func TestJSONAgainstSchemas(t *testing.T) {
 		{"analysis.schema.json", []string{"analyze", "--json", music, "gone.mp3", class}, exitFailed},
 		{"findings.schema.json", []string{"check", "--json", class}, exitFindings},
 		{"fit.schema.json", []string{"fit", "--json", class}, exitClean},
+		{"relay.schema.json", []string{"relay", "--json", class, filepath.Dir(music)}, exitFindings},
 	}
 	for _, tt := range tests {
 		schema, err := jsonschema.NewCompiler().Compile(tt.schema)
