@@ -13,6 +13,7 @@ func readSuperset(m *mapping, it Item, c *Catalog) []Item {
 		}
 	}
 	if !m.has("rounds") {
+		m.ask("rounds")
 		return inRound(Round{Of: it.Name, N: 1, Last: 1}, items)
 	}
 	return m.rounds(it.Name, items)

@@ -145,3 +145,52 @@ func TestSchemaRefuses(t *testing.T) {
 		}
 	}
 }
+
+// everyFigure uses every key that a moves file may have.
+const everyFigure = `onphrase: 1
+moves:
+  - {name: sled push, also: [sled], class: sled, pattern: push, counts: 8, switches: false, one-sided: true, impact: none, equipment: [sled]}
+limits:
+  - {class: sled, fine: 2s, too fast: 1s, too slow: 4s, path: 0.5m, evidence: common practice, source: my coach}
+bands:
+  - {kind: strength, inside: 110-120, outer: 100-130, source: my studio}
+  - {kind: stretch, inside: up to 90}
+needs:
+  - {for: weights, time: 16 counts, source: our racks}
+`
+
+// What ParseCatalog reads, the schema of the moves file allows; what is wrong
+// in its form, both refuse.
+func TestMovesSchema(t *testing.T) {
+	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(plan.MovesSchema))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("moves.schema.json", doc); err != nil {
+		t.Fatal(err)
+	}
+	s, err := c.Compile("moves.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, problems := plan.ParseCatalog("moves.yaml", []byte(everyFigure), plan.Builtin()); len(problems) > 0 {
+		t.Fatal(listProblems(problems))
+	}
+	if err := validate(t, s, everyFigure); err != nil {
+		t.Error(err)
+	}
+	for _, change := range [][2]string{
+		{"onphrase: 1\n", "onphrase: 2\n"}, {"fine: 2s, ", ""}, {"evidence: common practice", "evidence: hearsay"},
+		{"kind: strength", "kind: mixed"}, {"inside: 110-120, ", ""}, {"for: weights", "for: rest"}, {"time: 16 counts, ", ""},
+		{"path: 0.5m", "way: 0.5m"}, {"impact: none", "impact: huge"},
+	} {
+		src := strings.Replace(everyFigure, change[0], change[1], 1)
+		if _, problems := plan.ParseCatalog("moves.yaml", []byte(src), plan.Builtin()); src == everyFigure || len(problems) == 0 {
+			t.Errorf("ParseCatalog accepts %q for %q", change[1], change[0])
+		}
+		if validate(t, s, src) == nil {
+			t.Errorf("the schema accepts %q for %q", change[1], change[0])
+		}
+	}
+}

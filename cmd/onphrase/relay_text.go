@@ -88,7 +88,7 @@ func samePlaces(p align.PartMoved) bool {
 // workOf is the table of a part's items.
 func workOf(p align.PartMoved) *table {
 	t := &table{cols: []column{
-		{head: "what", least: 12}, {head: "reps"}, {head: "time", right: true}, {head: "phrase", right: true}, {head: "count", right: true},
+		{head: "what", least: 8}, {head: "reps"}, {head: "time", right: true}, {head: "phrase", right: true}, {head: "count", right: true},
 		{head: "counts", right: true}, {head: "hold", right: true}, {head: "seconds", right: true}, {head: "s a rep", right: true},
 	}}
 	for _, m := range p.Work {

@@ -74,6 +74,7 @@ func newRootCmd(s *streams) *cobra.Command {
 		newUnpackCmd(s),
 		newSchemaCmd(s),
 	)
+	root.AddCommand(newTopicCmds(s)...)
 	return root
 }
 

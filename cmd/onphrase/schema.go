@@ -31,6 +31,7 @@ func schemas() []schema {
 		{"findings", "what 'onphrase check --json' writes", findingsJSON},
 		{"fit", "what 'onphrase fit --json' writes", fitSchema},
 		{"map", "what 'onphrase map -f json' writes", export.MapSchema},
+		{"moves", "a file of your own moves and figures, for the help of an editor", plan.MovesSchema},
 		{"relay", "what 'onphrase relay --json' writes", relaySchema},
 		{"package", "package.json in what 'onphrase pack' writes", packageJSON},
 	}
