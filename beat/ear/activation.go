@@ -1,6 +1,10 @@
 package ear
 
-import "onphrase/beat/spectral"
+import (
+	"fmt"
+
+	"onphrase/beat/spectral"
+)
 
 // Activation says how likely a count is at each frame.
 type Activation struct {
@@ -16,18 +20,28 @@ const blockFrames = 16384
 // Listen hears the counts of a track. f must come from spectral.Recorder: the
 // network knows no other front-end.
 func Listen(f *spectral.Frames) Activation {
-	return listen(f, blockFrames)
+	return trained.listen(f, blockFrames)
+}
+
+// ListenWith is Listen with the network of a weights file: so candidates are
+// measured before one is embedded.
+func ListenWith(weights []byte, f *spectral.Frames) (Activation, error) {
+	n, err := parse(weights)
+	if err != nil {
+		return Activation{}, fmt.Errorf("ear: %w", err)
+	}
+	return n.listen(f, blockFrames), nil
 }
 
 // listen works in blocks. Each is heard with all the surroundings that its
 // frames depend on, so the result does not depend on the size of the blocks.
-func listen(f *spectral.Frames, block int) Activation {
-	n := f.Len()
-	a := Activation{FPS: f.FPS, Beat: make([]float64, n), One: make([]float64, n)}
-	for from := 0; from < n; from += block {
-		to := min(n, from+block)
-		low, high := max(0, from-reach), min(n, to+reach)
-		out := trained.run(f.Level[low*bands : high*bands])
+func (n *network) listen(f *spectral.Frames, block int) Activation {
+	frames := f.Len()
+	a := Activation{FPS: f.FPS, Beat: make([]float64, frames), One: make([]float64, frames)}
+	for from := 0; from < frames; from += block {
+		to := min(frames, from+block)
+		low, high := max(0, from-reach), min(frames, to+reach)
+		out := n.run(f.Level[low*bands : high*bands])
 		for i := from; i < to; i++ {
 			a.Beat[i] = sigmoid(out[2*(i-low)])
 			a.One[i] = sigmoid(out[2*(i-low)+1])

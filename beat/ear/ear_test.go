@@ -56,9 +56,9 @@ func TestActivationsAgreeWithPyTorch(t *testing.T) {
 
 func TestBlocksDoNotShow(t *testing.T) {
 	f := frames(5001)
-	whole := listen(f, 1<<20)
+	whole := trained.listen(f, 1<<20)
 	for _, block := range []int{997, 2048} {
-		parts := listen(f, block)
+		parts := trained.listen(f, block)
 		if !slices.Equal(whole.Beat, parts.Beat) || !slices.Equal(whole.One, parts.One) {
 			t.Errorf("blocks of %d frames change the answer", block)
 		}
@@ -108,7 +108,7 @@ func TestParse(t *testing.T) {
 		"empty": nil, "text": []byte("hello, this is no weights file"), "short": weightsFile[:len(weightsFile)-1],
 		"long": append(slices.Clone(weightsFile), 0), "header": weightsFile[:6],
 	} {
-		if _, err := parse(file); err == nil {
+		if _, err := ListenWith(file, frames(10)); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}

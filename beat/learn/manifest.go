@@ -48,14 +48,18 @@ func rows(tsv string) [][]string {
 	return out
 }
 
+// HeldSet is the set whose tracks stay as they were first rendered, so that
+// figures can be compared: what the music has gained since is not for it.
+const HeldSet = "held"
+
 // Item is one track to be rendered.
 type Item struct {
 	ID     string // also seeds the rendering
-	Set    string // train, held (grooves, files and seeds of their own) or none
+	Set    string // train, check (to choose by) or held (to report): grooves, files, seeds and a soundfont of their own
 	Kind   string // synth, midi or noise
 	Source string // style, MIDI file ("package/name", "mma/groove") or kind of noise
 	Seed   uint64
-	Font   string // soundfont for midi; "synth" plays the MIDI file on the synthesiser
+	Font   string // soundfont; "synth" plays a MIDI file, "-" everything else on our synthesiser
 }
 
 // String is the item as a line of songs.tsv.

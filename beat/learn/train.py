@@ -1,6 +1,6 @@
 """Trains the ear: beat and count 1, frame by frame, from band levels.
 
-    python3 train.py fit   SONGS.tsv DIR OUT.pt [--steps N | --minutes M] [--width W] [--dropout P] [--seed S] [--log FILE]
+    python3 train.py fit   SONGS.tsv DIR OUT.pt [--steps N | --minutes M] [--width W] [--dropout P] [--ones W] [--seed S] [--log FILE]
     python3 train.py export OUT.pt WEIGHTS.bin
     python3 train.py golden OUT.pt SOUND.wav TESTDATA-DIR
 
@@ -9,7 +9,7 @@ Needs PyTorch and numpy. README.md beside this file tells the rest.
 Ref: Davies & Böck 2019, "Temporal convolutional networks for musical audio beat
 tracking"; Böck & Davies 2020, "Deconstruct, analyse, reconstruct" (parallel dilations).
 """
-import argparse, math, os, struct, sys, time, wave
+import argparse, math, os, struct, threading, time, wave
 import numpy as np
 import torch
 import torch.nn as nn
@@ -77,41 +77,58 @@ class Ear(nn.Module):
 
 
 class Music:
-    """All rendered tracks on the device: levels end to end, beats padded."""
+    """The rendered tracks of one set on the device: levels end to end, beats padded.
+    More are taken in as they are rendered."""
 
-    def __init__(self, songs, folder, device):
-        levels, beats, ids = [], [], []
-        for line in open(songs):
-            f = line.rstrip("\n").split("\t")
-            path = os.path.join(folder, f[0])
-            if line.startswith("#") or not os.path.exists(path + ".f32"):
-                continue
-            x = np.fromfile(path + ".f32", np.float32)
-            x = x[:len(x) // BANDS * BANDS].reshape(-1, BANDS)
-            if len(x) < 300 or not np.isfinite(x).all():
-                continue
-            b = [l.split() for l in open(path + ".beats")]
-            levels.append(x.astype(np.float16))
-            beats.append(np.array([[float(t), float(k)] for t, k in b], np.float32).reshape(-1, 2))
-            ids.append(f[0])
-        self.ids = ids
-        self.length = torch.tensor([len(x) for x in levels], device=device)
-        self.start = torch.cumsum(self.length, 0) - self.length
-        self.levels = torch.from_numpy(np.concatenate(levels)).to(device)
-        most = max(len(b) for b in beats)
-        table = np.full((len(beats), most, 2), -1e6, np.float32)
-        for i, b in enumerate(beats):
-            table[i, :len(b)] = b
-        self.beats = torch.from_numpy(table).to(device)
+    MOST_FRAMES, MOST_BEATS = 4300, 480    # of one track
+
+    def __init__(self, songs, folder, which, device):
+        rows = [line.rstrip("\n").split("\t") for line in open(songs) if not line.startswith("#")]
+        self.folder, self.awaited = folder, [r[0] for r in rows if r[1] == which]
+        tracks, self.ids, self.frames = len(self.awaited), [], 0
+        self.levels = torch.zeros(tracks * self.MOST_FRAMES, BANDS, dtype=torch.float16, device=device)
+        self.length = torch.zeros(tracks, dtype=torch.int64, device=device)
+        self.start = torch.zeros(tracks, dtype=torch.int64, device=device)
+        self.beats = torch.full((tracks, self.MOST_BEATS, 2), -1e6, device=device)
+
+    def grow(self):
+        """Takes in what has been rendered since."""
+        ready = {f[:-4] for f in os.listdir(self.folder) if f.endswith(".f32")}
+        waiting = []
+        for name in self.awaited:
+            if name not in ready:
+                waiting.append(name)
+            else:
+                self.take(name)
+        self.awaited = waiting
+
+    def take(self, name):
+        path = os.path.join(self.folder, name)
+        x = np.fromfile(path + ".f32", np.float32)
+        x = x[:len(x) // BANDS * BANDS].reshape(-1, BANDS)[:self.MOST_FRAMES]
+        if len(x) < 300 or not np.isfinite(x).all():
+            return
+        b = np.array([l.split() for l in open(path + ".beats")], np.float32).reshape(-1, 2)[:self.MOST_BEATS]
+        i, n = len(self.ids), len(x)
+        self.levels[self.frames:self.frames + n] = torch.from_numpy(x.astype(np.float16)).to(self.levels.device)
+        self.beats[i, :len(b)] = torch.from_numpy(b).to(self.beats.device)
+        self.length[i], self.start[i] = n, self.frames
+        self.frames += n
+        self.ids.append(name)
+
+    def keep_growing(self):
+        while self.awaited:
+            time.sleep(2)
+            self.grow()
 
     def hours(self):
-        return float(self.length.sum()) / FPS / 3600
+        return self.frames / FPS / 3600
 
     def batch(self, pick, vary=True):
         """Excerpts of the tracks `pick`: levels and targets; with vary, at another tempo and sound."""
         dev, n = pick.device, len(pick)
         rand = lambda *s: torch.rand(*s, device=dev)
-        speed = torch.exp((rand(n, 1) * 2 - 1) * math.log(1.12)) if vary else torch.ones(n, 1, device=dev)
+        speed = torch.exp((rand(n, 1) * 2 - 1) * math.log(1.15)) if vary else torch.ones(n, 1, device=dev)
         length = self.length[pick].unsqueeze(1).float()
         room = length - WINDOW * speed
         begin = torch.where(room > 0, -75 + rand(n, 1) * (room + 150), -rand(n, 1) * 75)
@@ -142,7 +159,7 @@ class Music:
 
     @staticmethod
     def other_sound(x, rand):
-        """Gain, equaliser, noise, shifted and missing bands, gaps: on the linear magnitudes."""
+        """Gain, equaliser, noise, another track far off, shifted and missing bands, gaps: on the linear magnitudes."""
         n = len(x)
         chance = lambda p: (rand(n, 1, 1) < p).float()
         band = torch.arange(BANDS, device=x.device).view(1, 1, -1)
@@ -154,7 +171,8 @@ class Music:
             db = db + chance(0.5) * (rand(n, 1, 1) * 2 - 1) * 12 * torch.exp(-((band - centre) / width) ** 2)
         m = torch.expm1(x) * torch.exp(db * (math.log(10) / 20))
         floor = chance(0.3) * torch.exp(rand(n, 1, 1) * 5 - 1) * torch.sqrt(-torch.log(rand(*x.shape).clamp(min=1e-6)))
-        m = torch.sqrt(m * m + floor * floor)
+        other = m.roll(1, 0) * chance(0.15) * torch.exp(-1.2 - rand(n, 1, 1) * 2.2)
+        m = torch.sqrt(m * m + floor * floor + other * other)
         cut = chance(0.12) * (rand(n, 1, 1) * 16).round()
         top = BANDS - chance(0.2) * (rand(n, 1, 1) * 22).round()
         m = m * ((band >= cut) & (band < top))
@@ -169,12 +187,13 @@ def fit(a):
     torch.manual_seed(a.seed)
     if dev.type == "cuda":
         torch.backends.cuda.matmul.allow_tf32 = True
-    began = time.time()
-    music = Music(a.songs, a.folder, dev)
-    every = torch.arange(len(music.ids), device=dev)
-    check, learn = every[every % 50 == 7], every[every % 50 != 7]
+    music, check = Music(a.songs, a.folder, "train", dev), Music(a.songs, a.folder, "check", dev)
+    while len(music.ids) < a.first or len(check.ids) < min(96, a.first):
+        check.grow()
+        music.grow()
+        time.sleep(1)
     model = Ear(a.width, a.dropout).to(dev)
-    some = music.levels[torch.randint(0, len(music.levels), (200000,), device=dev)].float()
+    some = music.levels[torch.randint(0, music.frames, (200000,), device=dev)].float()
     model.mean.copy_(some.mean(0))
     model.scale.copy_(1 / some.std(0))
     average = Ear(a.width, 0).to(dev)
@@ -182,32 +201,27 @@ def fit(a):
     average.eval()
     size = sum(p.numel() for p in model.parameters())
     say = lambda s: (print(s, flush=True), a.log and open(a.log, "a").write(s + "\n"))
-    say(f"# {len(music.ids)} tracks, {music.hours():.1f} h, {size} parameters, width {a.width}, dropout {a.dropout}, seed {a.seed}, loaded in {time.time() - began:.0f} s")
+    say(f"# {len(music.ids)} tracks at first, {len(check.ids)} to check, {size} parameters, width {a.width}, dropout {a.dropout}, weight of count 1 {a.ones}, seed {a.seed}")
+    threading.Thread(target=music.keep_growing, daemon=True).start()
     fused = {"fused": True} if dev.type == "cuda" else {}
     opt = torch.optim.AdamW(model.parameters(), lr=3e-3, weight_decay=0.01, **fused)
+    weight = torch.tensor([2 - a.ones, a.ones], device=dev)
 
     def step_loss(x, y):
-        return F.binary_cross_entropy_with_logits(model(x), y)
+        return F.binary_cross_entropy_with_logits(model(x), y, weight)
 
     make = music.batch
     if dev.type == "cuda" and not a.eager:
         torch._dynamo.config.suppress_errors = True
         step_loss, make = torch.compile(step_loss), torch.compile(make)
-    steps, step, began, total = a.steps, 0, time.time(), 0.0
+    step, began, total = 0, time.time(), 0.0
     averaged, current = list(average.parameters()), list(model.parameters())
-    while step < steps:
-        if a.minutes and step == 300:      # fit what is left of the time
-            torch.cuda.synchronize() if dev.type == "cuda" else None
-            timed = time.time()
-        if a.minutes and step == 500:
-            torch.cuda.synchronize() if dev.type == "cuda" else None
-            per = (time.time() - timed) / 200
-            steps = max(step + 1, min(a.steps, step + int((a.minutes * 60 - (time.time() - began)) / per)))
-            say(f"# {per * 1000:.1f} ms a step, {steps} steps")
-        rate = 3e-3 * min(1, (step + 1) / 300) * 0.5 * (1 + math.cos(math.pi * step / steps))
+    done = 0.0     # share of the training
+    while done < 1:
+        rate = 3e-3 * min(1, (step + 1) / 300) * 0.5 * (1 + math.cos(math.pi * done))
         for group in opt.param_groups:
             group["lr"] = rate
-        pick = learn[torch.randint(0, len(learn), (a.batch,), device=dev)]
+        pick = torch.randint(0, len(music.ids), (a.batch,), device=dev)
         x, y = make(pick)
         loss = step_loss(x, y)
         opt.zero_grad(set_to_none=True)
@@ -215,19 +229,24 @@ def fit(a):
         torch.nn.utils.clip_grad_norm_(current, 0.5)
         opt.step()
         with torch.no_grad():
-            keep = min(0.998, (1 + step) / (10 + step))
+            keep = min(0.999, (1 + step) / (10 + step))
             torch._foreach_mul_(averaged, keep)
             torch._foreach_add_(averaged, current, alpha=1 - keep)
         total = total + loss.detach()
         step += 1
-        if step % a.report == 0 or step == steps:
+        done = (time.time() - began) / (60 * a.minutes) if a.minutes else step / a.steps
+        if step % a.report == 0 or done >= 1:
             with torch.no_grad(), torch.random.fork_rng():
                 torch.manual_seed(1)
-                x, y = music.batch(check[:96], False)
+                x, y = check.batch(torch.arange(min(96, len(check.ids)), device=dev), False)
                 held = float(F.binary_cross_entropy_with_logits(average(x), y))
-            say(f"{step}\t{float(total) / a.report:.5f}\t{held:.5f}\t{time.time() - began:.0f} s")
+            say(f"{step}\t{float(total) / a.report:.5f}\t{held:.5f}\t{time.time() - began:.0f} s\t{len(music.ids)} tracks, {music.hours():.1f} h")
             total = 0.0
-            torch.save({"model": average.state_dict(), "width": a.width, "steps": step}, a.out)
+            torch.save({"model": average.state_dict(), "width": a.width, "steps": step}, a.out + ".part")
+            os.replace(a.out + ".part", a.out)
+    if a.used:
+        with open(a.used, "w") as f:
+            f.write("\n".join(music.ids) + "\n")
 
 
 def load(path):
@@ -301,7 +320,10 @@ def main():
     f = sub.add_parser("fit")
     f.add_argument("songs"), f.add_argument("folder"), f.add_argument("out")
     f.add_argument("--steps", type=int, default=20000)
-    f.add_argument("--minutes", type=float, default=0, help="stop after about so long, with a full cosine")
+    f.add_argument("--minutes", type=float, default=0, help="train for so long, whatever the number of steps")
+    f.add_argument("--first", type=int, default=300, help="wait for so many tracks before beginning")
+    f.add_argument("--ones", type=float, default=1, help="weight of count 1 in the loss, 0-2; beats have the rest")
+    f.add_argument("--used", default="", help="write the IDs of the tracks trained on to this file")
     f.add_argument("--width", type=int, default=23)
     f.add_argument("--dropout", type=float, default=0.1)
     f.add_argument("--batch", type=int, default=32)

@@ -27,7 +27,7 @@ func (run studioRun) perform(it learn.Item, tmp string) (rendered, error) {
 	var err error
 	switch it.Kind {
 	case "synth":
-		out, err = composed(r, it, length)
+		out, err = run.composed(r, it, length, tmp)
 	case "midi":
 		out, err = run.arranged(r, it, length, tmp)
 	case "noise":
@@ -45,13 +45,30 @@ func (run studioRun) perform(it learn.Item, tmp string) (rendered, error) {
 		}
 	}
 	studio.Produce(it.Seed, out.sound, speech)
+	if more := laterChoices(it); it.Set != learn.HeldSet && more.Chance(0.7) {
+		studio.Master(more, out.sound, times(out.beats))
+	}
 	if r.Chance(0.15) {
 		out.sound, err = viaMP3(tmp, out.sound, r)
 	}
 	return out, err
 }
 
-func composed(r score.Rand, it learn.Item, length float64) (rendered, error) {
+// laterChoices are those that came after the held-out tracks were first
+// rendered: they have a stream of their own, so that those stay as they are.
+func laterChoices(it learn.Item) score.Rand { return score.NewRand(it.Seed, 8) }
+
+func times(beats []score.Beat) []float64 {
+	var out []float64
+	for _, b := range beats {
+		out = append(out, b.Time)
+	}
+	return out
+}
+
+// composed invents a song and plays it on our synthesiser or, if the item names
+// a soundfont, with that.
+func (run studioRun) composed(r score.Rand, it learn.Item, length float64, tmp string) (rendered, error) {
 	style, ok := score.Named(it.Source)
 	if !ok {
 		return rendered{}, fmt.Errorf("no style %q", it.Source)
@@ -61,11 +78,70 @@ func composed(r score.Rand, it learn.Item, length float64) (rendered, error) {
 	if sound != score.Soft && r.Chance(0.2) {
 		sound = score.Pick(r, []score.Sound{score.Electronic, score.Acoustic, score.Heavy, score.Chip})
 	}
-	x := synth.Play(it.Seed, song, sound)
+	more := score.NewRand(it.Seed, 9)
+	var words []float32
+	if it.Set != learn.HeldSet && more.Chance(0.5) {
+		var err error
+		if words, err = sung(more, &song); err != nil {
+			return rendered{}, err
+		}
+	}
+	var x []float32
+	if it.Font == "-" {
+		x = synth.Play(it.Seed, song, sound)
+	} else {
+		x = make([]float32, int(length*synth.Rate))
+		if err := run.played(x, it, midi.Band(more, song), r, tmp); err != nil {
+			return rendered{}, err
+		}
+	}
 	if x == nil {
 		return rendered{}, fmt.Errorf("a silent song")
 	}
+	if words != nil {
+		addVoice(x, words, more.Between(-2, 0.3))
+	}
 	return rendered{x, song.Beats}, nil
+}
+
+// addVoice brings music to a usual level and lays words over it, level octaves
+// of loudness from it.
+func addVoice(x, words []float32, level float64) {
+	y := append([]float32(nil), x...)
+	clear(x)
+	mix(x, y, 1)
+	mix(x, words, math.Exp2(level))
+}
+
+// kits are soundfonts with one recorded drum kit each.
+var kits = []string{"Black_Pearl.sf3", "Red_Zeppelin.sf3"}
+
+// played adds a take, played by the item's soundfont; its drums now and then by
+// a recorded kit.
+func (run studioRun) played(x []float32, it learn.Item, take midi.Take, r score.Rand, tmp string) error {
+	more := score.NewRand(it.Seed, 10)
+	var drums midi.Take
+	if it.Set != learn.HeldSet && more.Chance(0.3) {
+		drums = take.Split()
+		if more.Chance(0.2) { // music without drums
+			drums.Notes = nil
+		}
+	}
+	for i, t := range []midi.Take{take, drums} {
+		if len(t.Notes) == 0 {
+			continue
+		}
+		font, gain := it.Font, 1.0
+		if i == 1 {
+			font, gain = score.Pick(more, kits), math.Exp2(more.Between(-1.5, 0.7))
+		}
+		y, err := fluidsynth(tmp, filepath.Join(run.fonts, font), t, r)
+		if err != nil {
+			return err
+		}
+		mix(x, y, gain)
+	}
+	return nil
 }
 
 // tempi are the ranges that suit a source, by words in its name [1/min].
@@ -98,16 +174,22 @@ func (run studioRun) arranged(r score.Rand, it learn.Item, length float64, tmp s
 	}
 	take := midi.Arrange(it.Seed, file, grid, midi.Arrangement{BPM: tempo(it.Source), Length: length, Synth: it.Font == "synth"})
 	x := make([]float32, int(take.Song.Length*synth.Rate))
-	if len(take.Notes) > 0 {
-		y, err := fluidsynth(tmp, filepath.Join(run.fonts, it.Font), take, r)
-		if err != nil {
+	more := score.NewRand(it.Seed, 9)
+	var words []float32
+	if it.Set != learn.HeldSet && more.Chance(0.5) {
+		if words, err = sung(more, &take.Song); err != nil {
 			return rendered{}, err
 		}
-		mix(x, y, 1)
+	}
+	if err := run.played(x, it, take, r, tmp); err != nil {
+		return rendered{}, err
 	}
 	if len(take.Song.Notes) > 0 {
 		sound := score.Pick(r, []score.Sound{score.Electronic, score.Acoustic, score.Chip, score.Heavy})
 		mix(x, synth.Play(it.Seed, take.Song, sound), math.Exp2(r.Between(-2.5, 0.5)))
+	}
+	if words != nil {
+		addVoice(x, words, more.Between(-2, 0.3))
 	}
 	return rendered{x, take.Song.Beats}, nil
 }

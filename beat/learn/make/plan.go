@@ -3,10 +3,12 @@ package main
 import (
 	"flag"
 	"fmt"
+	"hash"
 	"hash/fnv"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 
 	"onphrase/beat/learn"
@@ -21,30 +23,61 @@ var noises = []string{"speech", "noise", "applause", "drops", "drone", "stray", 
 // says, or that are no music.
 var unclear = regexp.MustCompile(`68|blues34|metronome|count|intro|ending`)
 
+// Soundfonts by what they are used for; a name that is there twice is used twice
+// as often. The held-out tracks have MuseScore_General_Lite.sf3.
+var (
+	trainFonts = []string{"TimGM6mb.sf2", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "OPL-3_FM_128M.sf3", "synth"}
+	bandFonts  = []string{"-", "-", "-", "-", "-", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "OPL-3_FM_128M.sf3"}
+	checkFonts = []string{"sf_GMbank.sf2"}
+)
+
 // plan writes songs.tsv: which tracks to render, from what and with which seed.
+// The held-out tracks are taken over from the list that is there.
 func plan(args []string) error {
 	f := flag.NewFlagSet("plan", flag.ExitOnError)
 	dir := f.String("midi", "", "folder of MIDI files, a folder for each package")
-	synths := f.Int("synth", 2600, "tracks of our own synthesiser")
-	midis := f.Int("files", 1900, "tracks from MIDI files")
-	none := f.Int("noise", 260, "tracks without a beat")
-	keep := f.Int("keep", 2820, "train on the first so many of them: what ten minutes on 16 cores render")
-	held := f.Int("held", 60, "tracks of each kind that are not trained on")
+	synths := f.Int("synth", 7600, "tracks of our own songs")
+	midis := f.Int("files", 5800, "tracks from MIDI files")
+	none := f.Int("noise", 700, "tracks without a beat")
+	check := f.Int("check", 110, "tracks of each kind to choose by")
 	out := f.String("o", "beat/learn/songs.tsv", "the list")
 	f.Parse(args)
-	trainFiles, heldFiles, err := usable(*dir)
+	held, err := heldRows(*out)
 	if err != nil {
 		return err
 	}
-	p := planner{r: score.NewRand(20261125, 6)}
-	p.synth("train", *synths)
-	p.files("train", *midis, trainFiles, []string{"TimGM6mb.sf2", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "sf_GMbank.sf2", "synth"})
+	files, err := usable(*dir)
+	if err != nil {
+		return err
+	}
+	p := planner{r: score.NewRand(20261125, 11)}
+	p.synth("check", *check, []string{"-", "-", "sf_GMbank.sf2"})
+	p.files("check", *check, files["check"], checkFonts)
+	p.noise("check", *check/5)
+	first := len(p.lines)
+	p.synth("train", *synths, bandFonts)
+	p.files("train", *midis, files["train"], trainFonts)
 	p.noise("train", *none)
-	p.synth("held", *held)
-	p.files("held", *held, heldFiles, []string{"MuseScore_General_Lite.sf3"})
-	p.noise("held", *held/3)
+	train := p.lines[first:]
+	p.r.Shuffle(len(train), func(i, j int) { train[i], train[j] = train[j], train[i] })
 	const head = "# id, set, kind, source, seed, soundfont; made by: make plan\n"
-	return os.WriteFile(*out, []byte(head+strings.Join(p.list(*keep), "")), 0o644)
+	return os.WriteFile(*out, []byte(head+strings.Join(slices.Concat(held, p.lines), "")), 0o644)
+}
+
+// heldRows are the lines of the held-out tracks.
+func heldRows(list string) ([]string, error) {
+	text, err := os.ReadFile(list)
+	if err != nil {
+		return nil, err
+	}
+	items, err := learn.ParseItems(string(text))
+	var out []string
+	for _, it := range items {
+		if it.Set == learn.HeldSet {
+			out = append(out, it.String()+"\n")
+		}
+	}
+	return out, err
 }
 
 // planner numbers the tracks: no two share a seed.
@@ -56,37 +89,22 @@ type planner struct {
 
 func (p *planner) add(set, kind, source, font string) {
 	p.next++
-	it := learn.Item{ID: fmt.Sprintf("%s%05d", kind[:1], p.next), Set: set, Kind: kind, Source: source, Seed: 700000 + p.next, Font: font}
+	it := learn.Item{ID: fmt.Sprintf("%s%05d", kind[:1], 10000+p.next), Set: set, Kind: kind, Source: source, Seed: 800000 + p.next, Font: font}
 	p.lines = append(p.lines, it.String()+"\n")
 }
 
-// list is the lines in a random order, with only the first keep of the training
-// tracks.
-func (p *planner) list(keep int) []string {
-	p.r.Shuffle(len(p.lines), func(i, j int) { p.lines[i], p.lines[j] = p.lines[j], p.lines[i] })
-	var out []string
-	for _, l := range p.lines {
-		if strings.Contains(l, "\ttrain\t") {
-			if keep--; keep < 0 {
-				continue
-			}
-		}
-		out = append(out, l)
-	}
-	return out
-}
-
-func (p *planner) synth(set string, n int) {
-	weights := make([]float64, len(score.Styles))
-	for i, s := range score.Styles {
+func (p *planner) synth(set string, n int, fonts []string) {
+	styles := score.All()
+	weights := make([]float64, len(styles))
+	for i, s := range styles {
 		weights[i] = s.Weight
 	}
 	for i := range n {
-		style := score.Styles[i%len(score.Styles)].Name // each at least now and then
-		if i >= 2*len(score.Styles) {
-			style = score.Styles[p.r.Weighted(weights)].Name
+		style := styles[i%len(styles)].Name // each at least now and then
+		if i >= len(styles) {
+			style = styles[p.r.Weighted(weights)].Name
 		}
-		p.add(set, "synth", style, "-")
+		p.add(set, "synth", style, score.Pick(p.r, fonts))
 	}
 }
 
@@ -104,12 +122,14 @@ func (p *planner) noise(set string, n int) {
 }
 
 // usable lists the MIDI files whose grid can be believed, as "package/name",
-// without the test corpus; every ninth name is held back.
-func usable(dir string) (train, held []string, err error) {
+// without the test corpus, by set: of nine names one is held out and one kept to
+// choose by.
+func usable(dir string) (map[string][]string, error) {
 	paths, err := filepath.Glob(filepath.Join(dir, "*", "*.mid"))
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
+	files := map[string][]string{}
 	for _, path := range paths {
 		name := source(path)
 		if learn.IsHeldOut("file", name) {
@@ -119,18 +139,24 @@ func usable(dir string) (train, held []string, err error) {
 			fmt.Fprintf(os.Stderr, "plan: %s left out: %v\n", name, err)
 			continue
 		}
-		h := fnv.New32()
-		h.Write([]byte(strings.TrimRight(name, "-12")))
-		if h.Sum32()%9 == 0 {
-			held = append(held, name)
-		} else {
-			train = append(train, name)
+		set := "train"
+		switch h := fnv.New32(); hashed(h, strings.TrimRight(name, "-12")) % 9 {
+		case 0:
+			set = learn.HeldSet
+		case 4:
+			set = "check"
 		}
+		files[set] = append(files[set], name)
 	}
-	if len(train) == 0 || len(held) == 0 {
-		return nil, nil, fmt.Errorf("%s: no MIDI files", dir)
+	if len(files["train"]) == 0 || len(files["check"]) == 0 {
+		return nil, fmt.Errorf("%s: no MIDI files", dir)
 	}
-	return train, held, nil
+	return files, nil
+}
+
+func hashed(h hash.Hash32, name string) uint32 {
+	h.Write([]byte(name))
+	return h.Sum32()
 }
 
 // source is a file's name in the list: its package and its own name.

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -30,6 +31,7 @@ func render(args []string) error {
 	f := flag.NewFlagSet("render", flag.ExitOnError)
 	list := f.String("songs", "beat/learn/songs.tsv", "the list made by plan")
 	set := f.String("set", "train", "which set of it")
+	fonts := f.String("only", "", "only tracks with one of these soundfonts, separated by commas")
 	part := f.Int("every", 1, "only every so many-th track")
 	var run studioRun
 	f.StringVar(&run.midi, "midi", "", "folder of MIDI files")
@@ -50,7 +52,8 @@ func render(args []string) error {
 	}
 	var todo []learn.Item
 	for i, it := range items {
-		if it.Set == *set && i%*part == 0 {
+		wanted := *fonts == "" || slices.Contains(strings.Split(*fonts, ","), it.Font)
+		if it.Set == *set && wanted && i%*part == 0 {
 			todo = append(todo, it)
 		}
 	}
@@ -103,7 +106,10 @@ func (run studioRun) track(it learn.Item) error {
 	if err := os.WriteFile(name+".beats", []byte(beats.String()), 0o644); err != nil {
 		return err
 	}
-	return os.WriteFile(name+".f32", frames(t.sound), 0o644)
+	if err := os.WriteFile(name+".part", frames(t.sound), 0o644); err != nil {
+		return err
+	}
+	return os.Rename(name+".part", name+".f32") // training may be waiting for it
 }
 
 // frames are the levels that the front-end of the analysis measures.

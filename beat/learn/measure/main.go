@@ -1,7 +1,7 @@
 // Command measure scores what the ear hears, decoded without any further
 // logic: no tempo vote, no octave rule, no grid, no bar vote.
 //
-//	go run ./beat/learn/measure [-manifest FILE] DIR
+//	go run ./beat/learn/measure [-weights FILE] [-manifest FILE] [-set NAME] DIR
 //
 // DIR holds ID.f32 and ID.beats, as `make render` and `make frames` write them.
 package main
@@ -38,22 +38,46 @@ type row struct {
 func main() {
 	manifest := flag.String("manifest", "", "table whose first column is the ID; groups come from its column -column")
 	column := flag.Int("column", 2, "column of the manifest that names the group, from 0")
+	set := flag.String("set", "", "only rows of the manifest whose second column is this")
+	file := flag.String("weights", "", "weights file to measure instead of the one in use")
 	all := flag.Bool("v", false, "print every track")
 	flag.Parse()
-	if err := run(flag.Arg(0), *manifest, *column, *all); err != nil {
+	hear := func(f *spectral.Frames) (ear.Activation, error) { return ear.Listen(f), nil }
+	if *file != "" {
+		weights, err := os.ReadFile(*file)
+		if err != nil {
+			fmt.Fprintln(os.Stderr, "measure:", err)
+			os.Exit(1)
+		}
+		hear = func(f *spectral.Frames) (ear.Activation, error) { return ear.ListenWith(weights, f) }
+	}
+	job := job{hear: hear, column: *column, set: *set, all: *all}
+	if err := job.run(flag.Arg(0), *manifest); err != nil {
 		fmt.Fprintln(os.Stderr, "measure:", err)
 		os.Exit(1)
 	}
 }
 
-func run(dir, manifest string, column int, all bool) error {
-	paths, err := filepath.Glob(filepath.Join(dir, "*.f32"))
-	if err != nil || len(paths) == 0 {
-		return fmt.Errorf("%s: no .f32 files", dir)
-	}
+// job is what is measured, and how the table is read.
+type job struct {
+	hear   func(*spectral.Frames) (ear.Activation, error)
+	column int    // of the manifest: the group
+	set    string // only this set; "" all
+	all    bool   // print every track
+}
+
+func (j job) run(dir, manifest string) error {
 	table, err := readTable(manifest)
 	if err != nil {
 		return err
+	}
+	paths, err := filepath.Glob(filepath.Join(dir, "*.f32"))
+	paths = slices.DeleteFunc(paths, func(p string) bool {
+		row := table[strings.TrimSuffix(filepath.Base(p), ".f32")]
+		return j.set != "" && (len(row) < 2 || row[1] != j.set)
+	})
+	if err != nil || len(paths) == 0 {
+		return fmt.Errorf("%s: no .f32 files", dir)
 	}
 	rows := make([]row, len(paths))
 	var g errgroup.Group
@@ -61,12 +85,12 @@ func run(dir, manifest string, column int, all bool) error {
 	for i, p := range paths {
 		g.Go(func() error {
 			id := strings.TrimSuffix(filepath.Base(p), ".f32")
-			r, err := one(strings.TrimSuffix(p, ".f32"))
+			r, err := j.one(strings.TrimSuffix(p, ".f32"))
 			if err != nil {
 				return err
 			}
-			if r.id = id; len(table[id]) > column {
-				r.group = table[id][column]
+			if r.id = id; len(table[id]) > j.column {
+				r.group = table[id][j.column]
 			}
 			if len(table[id]) > 13 && table[id][13] != "" { // the corpus marks what is in doubt
 				r.one = math.NaN()
@@ -78,12 +102,12 @@ func run(dir, manifest string, column int, all bool) error {
 	if err := g.Wait(); err != nil {
 		return err
 	}
-	report(rows, all)
+	report(rows, j.all)
 	return nil
 }
 
 // one scores a track.
-func one(stem string) (row, error) {
+func (j job) one(stem string) (row, error) {
 	f, err := readFrames(stem + ".f32")
 	if err != nil {
 		return row{}, err
@@ -92,7 +116,10 @@ func one(stem string) (row, error) {
 	if err != nil {
 		return row{}, err
 	}
-	a := ear.Listen(f)
+	a, err := j.hear(f)
+	if err != nil {
+		return row{}, err
+	}
 	beats, ones := decode(a)
 	r := row{acc1: math.NaN(), err: math.NaN(), sure: certainty(a, beats)}
 	if len(ref) < 2 { // nothing to hear: how many beats were made up

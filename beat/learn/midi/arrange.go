@@ -135,7 +135,7 @@ func (x *arranger) dress(take *Take, all bool) {
 	if x.grid.Meter >= 3 && r.Chance(0.22) {
 		if style := score.Pick(r, score.Styles); style.Meter == x.grid.Meter && style.Sound != score.Soft && style.Steps == 4 {
 			if r.Chance(0.6) {
-				take.silence(Drums)
+				take.Silence(Drums)
 			}
 			take.Song.Notes = append(take.Song.Notes, score.Overlay(r, style, x.feel)...)
 		}
@@ -149,8 +149,8 @@ func (x *arranger) dress(take *Take, all bool) {
 	}
 }
 
-// silence removes a channel.
-func (t *Take) silence(channel int) {
+// Silence removes a channel.
+func (t *Take) Silence(channel int) {
 	kept := t.Notes[:0]
 	for _, n := range t.Notes {
 		if n.Channel != channel {

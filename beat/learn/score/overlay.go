@@ -33,11 +33,15 @@ func Vocals(r Rand, meter int, feel Feel) []Note {
 	return song.Notes
 }
 
+// All is every style, those of Styles first.
+func All() []Style { return slices.Concat(Styles, Further) }
+
 // Named finds a style.
 func Named(name string) (Style, bool) {
-	i := slices.IndexFunc(Styles, func(s Style) bool { return s.Name == name })
+	all := All()
+	i := slices.IndexFunc(all, func(s Style) bool { return s.Name == name })
 	if i < 0 {
 		return Style{}, false
 	}
-	return Styles[i], true
+	return all[i], true
 }

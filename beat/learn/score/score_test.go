@@ -10,7 +10,7 @@ import (
 )
 
 func TestCompose(t *testing.T) {
-	for i, style := range score.Styles {
+	for i, style := range score.All() {
 		t.Run(style.Name, func(t *testing.T) {
 			for seed := range uint64(8) {
 				start := time.Now()
