@@ -31,40 +31,56 @@ const wholePhrase = 32
 // phrases are as good a reading as one long one. beats are the times of the
 // reference counts [s].
 func Phrases(reference, estimated []Section, beats []float64) Match {
-	if len(reference) == 0 || len(estimated) == 0 || len(beats) < 2 {
+	right, wrong := 0.0, 0.0
+	for _, v := range Starts(reference, estimated, beats) {
+		switch v {
+		case Right:
+			right++
+		case Wrong:
+			wrong++
+		}
+	}
+	if right == 0 {
 		return Match{}
 	}
-	var optional []float64
+	m := Match{Precision: right / (right + wrong), Recall: right / float64(len(reference))}
+	m.F = 2 * m.Precision * m.Recall / (m.Precision + m.Recall)
+	return m
+}
+
+// Verdict says whether an estimated start is right.
+type Verdict int
+
+// The verdicts. A start on a multiple of 32 within a longer section is Spare.
+const (
+	Wrong Verdict = iota
+	Right
+	Spare
+)
+
+// Starts judges every estimated start as Phrases does. A start of the
+// reference is met once.
+func Starts(reference, estimated []Section, beats []float64) []Verdict {
+	out := make([]Verdict, len(estimated))
+	if len(reference) == 0 || len(beats) < 2 {
+		return out
+	}
+	near := func(a, b float64) bool { return math.Abs(a-b) <= halfCount(beats, nearest(beats, a)) }
 	for _, s := range reference {
+		i := slices.IndexFunc(estimated, func(e Section) bool { return near(s.Time, e.Time) })
+		if i >= 0 {
+			out[i] = Right
+		}
 		for n := wholePhrase; n < s.Counts; n += wholePhrase {
-			if i := nearest(beats, s.Time) + n; i < len(beats) {
-				optional = append(optional, beats[i])
+			b := nearest(beats, s.Time) + n
+			for i, e := range estimated {
+				if b < len(beats) && near(beats[b], e.Time) && out[i] == Wrong {
+					out[i] = Spare
+				}
 			}
 		}
 	}
-	var times []float64
-	for _, s := range estimated {
-		i := nearest(beats, s.Time)
-		if len(optional) > 0 && math.Abs(optional[nearest(optional, s.Time)]-s.Time) <= halfCount(beats, i) {
-			continue
-		}
-		times = append(times, s.Time)
-	}
-	hits := 0.0
-	for _, s := range reference {
-		tolerance := halfCount(beats, nearest(beats, s.Time))
-		i := slices.IndexFunc(times, func(t float64) bool { return math.Abs(t-s.Time) <= tolerance })
-		if i >= 0 {
-			hits++
-			times[i] = math.Inf(1) // each is used once
-		}
-	}
-	if hits == 0 {
-		return Match{}
-	}
-	m := Match{Precision: hits / float64(len(times)), Recall: hits / float64(len(reference))}
-	m.F = 2 * m.Precision * m.Recall / (m.Precision + m.Recall)
-	return m
+	return out
 }
 
 func halfCount(beats []float64, i int) float64 {

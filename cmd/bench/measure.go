@@ -15,17 +15,19 @@ type result struct {
 	score.Result
 	score.Tempo
 	track    beat.Track
-	one      float64   // F of the ones, 70 ms; NaN where the truth is in doubt
-	phrase   float64   // F of the phrase starts, 0.5 s; NaN where there is no truth
-	errs     []float64 // of the matched beats [s]
-	bpmError float64   // of the nearest octave [1/min]
-	miss     string    // kind of error; "" where F is good enough
+	one      float64         // F of the ones, 70 ms; NaN where the truth is in doubt
+	phrase   float64         // F of the phrase starts, half a count; NaN where there is no truth
+	starts   []start         // the phrase starts found, where there is truth
+	odd      []score.OddCase // odd phrases of the truth, and what was found there
+	foundOdd []score.OddCase // odd phrases found, and what the truth has there
+	errs     []float64       // of the matched beats [s]
+	bpmError float64         // of the nearest octave [1/min]
+	miss     string          // kind of error; "" where F is good enough
 }
 
 const (
-	goodF        = 0.9
-	phraseWindow = 0.5 // [s]
-	oneWindow    = 0.07
+	goodF     = 0.9
+	oneWindow = 0.07 // [s]
 )
 
 func measure(s song, mode decode.Mode) (result, error) {
@@ -42,29 +44,10 @@ func measure(s song, mode decode.Mode) (result, error) {
 	r.Tempo = score.CompareTempo(s.bpm, r.track.BPM)
 	r.errs = score.Errors(s.beats, r.track.Beats)
 	r.bpmError = octaveError(s.bpm, r.track.BPM)
-	if s.doubt != "downbeat" && s.doubt != "octave" {
-		r.one = score.FMeasure(ones(s.beats, s.position), ones(r.track.Beats, r.track.BeatInBar), oneWindow)
-	}
-	if len(s.phrases) > 0 {
-		var found []float64
-		for _, p := range r.track.Phrases {
-			found = append(found, p.Time)
-		}
-		r.phrase = score.FMeasure(s.phrases, found, phraseWindow)
-	}
+	r.one = count1(s, r.track)
+	r.measurePhrases()
 	r.miss = r.classify()
 	return r, nil
-}
-
-// ones are the beats that begin a bar.
-func ones(beats []float64, position []int) []float64 {
-	var out []float64
-	for i, p := range position {
-		if p == 1 {
-			out = append(out, beats[i])
-		}
-	}
-	return out
 }
 
 // octaveError is the distance of a tempo from the reference, half or double.

@@ -40,6 +40,9 @@ func report(w io.Writer, all []result, cpu float64) {
 	reportTempo(w, all)
 	reportMisses(w, all)
 	reportTrust(w, all)
+	reportOnes(w, all)
+	reportOdd(w, all)
+	reportStarts(w, all)
 	minutes := 0.0
 	for _, r := range all {
 		minutes += r.track.Duration / 60
@@ -135,18 +138,10 @@ func reportMisses(w io.Writer, all []result) {
 
 // reportTrust says how often beats of a given trust are good.
 func reportTrust(w io.Writer, all []result) {
-	fmt.Fprintln(w, "\ntrust in the beats    tracks   good (F >= 0.9)")
-	edges := []float64{0, 0.3, 0.5, 0.7, 0.9, 1.01}
-	for i := 0; i+1 < len(edges); i++ {
-		n, good := 0, 0
-		for _, r := range all {
-			if v := r.track.Trust.Beat; v >= edges[i] && v < edges[i+1] {
-				n++
-				if r.F >= goodF {
-					good++
-				}
-			}
-		}
-		fmt.Fprintf(w, "  %.1f - %.1f           %5d     %5d\n", edges[i], min(1, edges[i+1]), n, good)
+	fmt.Fprintln(w, "\ntrust in the beats: tracks, mean trust, share with F >= 0.9")
+	var list []claim
+	for _, r := range all {
+		list = append(list, claim{r.track.Trust.Beat, share(r.F >= goodF)})
 	}
+	reliability(w, list)
 }

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"onphrase/beat/score"
 )
 
 // song is a track of the corpus with its truth.
@@ -18,7 +20,7 @@ type song struct {
 	doubt         string // octave, downbeat, or nothing
 	beats         []float64
 	position      []int
-	phrases       []float64
+	phrases       []score.Section // without pick-ups, which belong to no phrase
 	bpm           float64
 }
 
@@ -43,10 +45,10 @@ func findSongs(dir string) ([]song, error) {
 		row := manifest[s.id]
 		s.source, s.style, s.doubt = family(row["source"]), row["style"], row["doubt"]
 		s.constant = row["bpm_kind"] == "constant"
-		if s.beats, s.position, err = readTimes(truth); err != nil {
+		if s.beats, s.position, _, err = readTimes(truth); err != nil {
 			return nil, err
 		}
-		if s.phrases, _, err = readTimes(stem + ".phrases"); err != nil && !os.IsNotExist(err) {
+		if s.phrases, err = readPhrases(stem + ".phrases"); err != nil {
 			return nil, err
 		}
 		if s.bpm, err = strconv.ParseFloat(row["bpm"], 64); err != nil {
@@ -98,11 +100,29 @@ func readManifest(file string) (map[string]map[string]string, error) {
 	return rows, nil
 }
 
-// readTimes reads lines of seconds and a whole number.
-func readTimes(file string) (times []float64, numbers []int, err error) {
+// pickUp labels the counts before the first phrase.
+const pickUp = "pickup"
+
+// readPhrases reads where phrases start; a track may have none.
+func readPhrases(file string) ([]score.Section, error) {
+	times, counts, labels, err := readTimes(file)
+	if os.IsNotExist(err) {
+		return nil, nil
+	}
+	var out []score.Section
+	for i, t := range times {
+		if !strings.HasSuffix(labels[i], pickUp) {
+			out = append(out, score.Section{Time: t, Counts: counts[i]})
+		}
+	}
+	return out, err
+}
+
+// readTimes reads lines of seconds, a whole number, and perhaps a label.
+func readTimes(file string) (times []float64, numbers []int, labels []string, err error) {
 	f, err := os.Open(file)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	defer f.Close()
 	lines := bufio.NewScanner(f)
@@ -113,15 +133,15 @@ func readTimes(file string) (times []float64, numbers []int, err error) {
 		}
 		t, err := strconv.ParseFloat(cells[0], 64)
 		if err != nil {
-			return nil, nil, fmt.Errorf("%s:%d: %w", file, n, err)
+			return nil, nil, nil, fmt.Errorf("%s:%d: %w", file, n, err)
 		}
 		k, err := strconv.Atoi(cells[1])
 		if err != nil {
-			return nil, nil, fmt.Errorf("%s:%d: %w", file, n, err)
+			return nil, nil, nil, fmt.Errorf("%s:%d: %w", file, n, err)
 		}
-		times, numbers = append(times, t), append(numbers, k)
+		times, numbers, labels = append(times, t), append(numbers, k), append(labels, cells[len(cells)-1])
 	}
-	return times, numbers, lines.Err()
+	return times, numbers, labels, lines.Err()
 }
 
 func medianInterval(beats []float64) float64 {
