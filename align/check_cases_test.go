@@ -42,6 +42,12 @@ var checkCases = []checkCase{
 		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, fix: "squat: 5 reps of 4-4 instead of 8; or add a track to One"},
 	{code: "music-ends-first", name: "started late", fires: Fix, head: "start: phrase 3", items: []string{`{interval: jog, time: 320 counts}`},
 		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, fix: "start: phrase 2"},
+	{code: "music-ends-first", name: "in silence", fires: Note, items: []string{`{interval: jog, time: 320 counts}`, `{pause: water, time: 80 counts}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, says: "a.mp3 ends 20 s before water is over, in silence", fix: "20 s less"},
+	{code: "music-ends-first", name: "a pause and then work", fires: Fix, items: []string{`{interval: jog, time: 320 counts}`, `{pause: water, time: 80 counts}`, squats},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, says: "during squat"},
+	{code: "music-ends-first", name: "a round too many", fires: Fix, head: "rounds: 3", items: []string{`{interval: jog, time: 160 counts}`},
+		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}, fix: "rounds: 2 instead of 3", want: map[string]float64{"missing_counts": 120}},
 	{code: "music-ends-first", name: "just enough", items: []string{`{interval: jog, time: 320 counts}`, `{set: squat, reps: "5 x 4-4"}`},
 		songs: []song{{file: "a.mp3", bpm: 120, duration: 180}}},
 	{code: "music-ends-first", name: "by the clock", fires: Fix, items: []string{`{interval: jog, time: 50s, on: clock}`},
@@ -63,6 +69,8 @@ var checkCases = []checkCase{
 	{code: "rhythm-too-fast", name: "a move without limit", items: []string{`{set: plank, reps: "16 x 1-1"}`}, songs: tempo(160)},
 
 	{code: "swing-too-slow", name: "4-4", fires: Watch, items: []string{`{set: kettlebell swing, reps: "8 x 4-4"}`}, songs: tempo(120), says: "15 a minute"},
+	// At 104 BPM 2-2 is too slow, and singles are too fast: 52 a minute.
+	{code: "swing-too-slow", name: "no rhythm for it", fires: Watch, items: []string{`{set: kettlebell swing, reps: "8 x 2-2"}`}, songs: tempo(104), fix: "music of at least 128 BPM"},
 	{code: "swing-too-slow", name: "2-2", items: []string{`{set: kettlebell swing, reps: "8 x 2-2"}`}, songs: tempo(140)},
 
 	{code: "odd-phrase", name: "tag", fires: Fix, items: []string{`{set: squat, reps: "16 x 4-4"}`}, songs: phrased("32 32 4 32"),
@@ -87,6 +95,12 @@ var checkCases = []checkCase{
 	{code: "spare-counts", name: "end of part", fires: Note, items: []string{`{set: squat, reps: "6 x 4-4"}`}, songs: tempo(128), says: "the part ends there"},
 	{code: "spare-counts", name: "filled by the next", items: []string{`{set: squat, reps: "6 x 4-4"}`, `{set: wide squat, reps: "2 x 4-4"}`}, songs: tempo(128)},
 	{code: "spare-counts", name: "used for a setup", items: []string{`{set: squat, reps: "7 x 4-4"}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	// 64 counts end with phrase 2, and 8 counts of set-up lead to count 9 of phrase 3.
+	{code: "spare-counts", name: "a setup that leads into a phrase", fires: Watch, items: []string{squats, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts}`}, songs: tempo(128),
+		says: "after squat and 8 counts to set up, deadlift starts on count 9 of phrase 3 and runs over its end", fix: "7 x 4-4 instead of 8 x 4-4 before it; on: phrase; or setup: 32 counts",
+		want: map[string]float64{"start_count": 9, "spare_counts": 24}},
+	{code: "spare-counts", name: "a setup and a set that fill a phrase", items: []string{squats, `{set: deadlift, reps: "3 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	{code: "spare-counts", name: "a setup of a phrase", items: []string{squats, `{set: deadlift, reps: "8 x 4-4", setup: 32 counts}`}, songs: tempo(128)},
 	{code: "spare-counts", name: "full", items: []string{squats, squats}, songs: tempo(128)},
 
 	{code: "low-trust", name: "phrase", fires: Watch, items: []string{squats, squats}, songs: phrased("32 32 32@0.3 32"),

@@ -93,7 +93,7 @@ func (l *layout) change(from, to *plan.Item) (kind plan.PauseKind, what string) 
 	case b.weight != "" && a.weight != b.weight:
 		return plan.Weights, "take " + b.weight
 	case a.weight == "" && b.weight == "":
-		for _, k := range b.kit {
+		for _, k := range b.carried() {
 			if !slices.Contains(a.kit, k) {
 				return plan.Weights, "take the " + k
 			}
@@ -125,9 +125,12 @@ func changesTogether(all []hurry) Finding {
 	}
 	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), many(h.have, "count"), h.what, h.need)
 	f.Fix = strings.Join(ways, " or ")
+	if less, ok := fewerBy(h.from, h.need-h.have); ok && len(all) == 1 && h.from.music == h.to.music {
+		f.Fix += fmt.Sprintf(", and %s of %s before it", less, h.from.Item)
+	}
 	if len(all) > 1 {
 		f.Message = fmt.Sprintf("%d changes have too few counts: %s", len(all), strings.Join(each, "; "))
-		f.Fix += " on these items; or an order that changes less often"
+		f.Fix += " on these items, and as many counts less before each, so that it starts on its phrase; or an order that changes less often"
 	}
 	return f
 }

@@ -51,6 +51,10 @@ func jumps(before *music, r *laid) (Finding, bool) {
 	f.Line = r.music.ref.Pos.Line
 	f.Figures = map[string]float64{"bpm_before": from, "bpm_after": to, "change_percent": 100 * (to/from - 1)}
 	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", num(from, 1), num(to, 1), percent(to/from-1))
-	f.Fix = fmt.Sprintf("bpm: %s for both, if both songs bear it; or tracks nearer in tempo", num(math.Round(math.Sqrt(from*to)), 0))
+	f.Fix = "tracks nearer in tempo"
+	both := math.Round(math.Sqrt(from * to))
+	if math.Max(math.Abs(both/a.bpm-1), math.Abs(both/b.bpm-1)) <= smallStretch {
+		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", num(both, 0), f.Fix)
+	}
 	return f, true
 }

@@ -47,7 +47,7 @@ func (l *layout) uneven(p *partLayout, i int) (Finding, bool) {
 	case b.Sides == plan.Both && len(stuck) > 0:
 		f.Message = fmt.Sprintf("%s ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item)
 		if r.Stages > 1 {
-			f.Message = fmt.Sprintf("%s, stage %s: ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item, strings.Join(stuck, ", "))
+			f.Message = fmt.Sprintf("%s, %s: ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item, stagesOf(stuck))
 		}
 		f.Fix = "a tap instead of the last step; or one more move that ends on the other foot"
 	case b.Sides == plan.NoSides && n%2 == 1 && r.Passes%2 == 1:
@@ -76,6 +76,15 @@ func (p *partLayout) stuck(i int) []string {
 	}
 	slices.Sort(stages)
 	return stages
+}
+
+// stagesOf names stages: stage 2; stages 1, 2 and 3.
+func stagesOf(all []string) string {
+	last := len(all) - 1
+	if last == 0 {
+		return "stage " + all[0]
+	}
+	return fmt.Sprintf("stages %s and %s", strings.Join(all[:last], ", "), all[last])
 }
 
 func blockOf(r *laid) (plan.Block, bool) {

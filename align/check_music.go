@@ -2,6 +2,8 @@ package align
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"onphrase/plan"
 )
@@ -15,16 +17,25 @@ var musicEnds = Check{
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
-			for i := range p.rows {
-				if r := &p.rows[i]; r.past {
-					out = append(out, p.ended(i))
-					break
-				}
+			if i := p.firstPast(); i >= 0 {
+				out = append(out, p.ended(i))
 			}
 		}
 		return out
 	},
 }
+
+// firstPast is the first row of work that the music does not last for, else the
+// first pause; -1 when it lasts for all.
+func (p *partLayout) firstPast() int {
+	if i := slices.IndexFunc(p.rows, laid.workPast); i >= 0 {
+		return i
+	}
+	return slices.IndexFunc(p.rows, func(r laid) bool { return r.past })
+}
+
+// workPast reports whether the music ends under the row while people work.
+func (r laid) workPast() bool { return r.past && r.Kind != PauseRow }
 
 // ended is the finding on row i, the first that the music does not last for.
 func (p *partLayout) ended(i int) Finding {
@@ -43,6 +54,12 @@ func (p *partLayout) ended(i int) Finding {
 	short := (last.upto - g.duration) / g.speed
 	counts := last.to - g.end()
 	f.Figures = map[string]float64{"missing_seconds": short, "missing_counts": float64(counts), "items": float64(len(items))}
+	if r.Kind == PauseRow {
+		f.Severity = Note
+		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, num(short, 1), r.Item)
+		f.Fix = fmt.Sprintf("leave it, or %s s less of it", num(math.Ceil(short), 0))
+		return f
+	}
 	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, many(counts, "count"), num(short, 1)+" s", r.name())
 	f.Fix = or(p.enough(m, r, last, counts))
 	return f
@@ -66,10 +83,29 @@ func (p *partLayout) enough(m *music, first, last *laid, counts int) []string {
 			}
 		}
 	}
-	if first.item != last.item {
+	if way, ok := fewerRounds(first.item, last.item); ok {
+		ways = append(ways, way)
+	} else if first.item != last.item {
 		ways = append(ways, fmt.Sprintf("take items out from %s on", first.name()))
 	}
 	return append(ways, fmt.Sprintf("add a track to %s", p.part.Name))
+}
+
+// fewerRounds leaves out the rounds from that of one item to that of another,
+// where they are the last of the same.
+func fewerRounds(from, to *plan.Item) (string, bool) {
+	if len(from.Rounds) == 0 || len(to.Rounds) == 0 {
+		return "", false
+	}
+	a, b := from.Rounds[0], to.Rounds[0]
+	if a.Series || a.N < 2 || a.Of != b.Of || a.Last != b.Last || b.N != b.Last {
+		return "", false
+	}
+	way := fmt.Sprintf("rounds: %d instead of %d", a.N-1, a.Last)
+	if a.Of != "" {
+		way += " of " + a.Of
+	}
+	return way, true
 }
 
 // name is what a person calls the row.

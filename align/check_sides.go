@@ -66,11 +66,17 @@ func (t *sides) unequal(name string) (Finding, bool) {
 // moveOf is the name under which a row's work is added up, one for all the
 // names of a move.
 func (l *layout) moveOf(r *laid) string {
-	if s, ok := r.item.Work.(plan.Set); ok {
-		if m, ok := l.move(s.Move); ok {
-			return m.Name
-		}
-		return s.Move
+	name := ""
+	switch w := r.item.Work.(type) {
+	case plan.Set:
+		name = w.Move
+	case plan.Interval:
+		name = w.Move
+	default:
+		return "block " + r.Item
 	}
-	return "block " + r.Item
+	if m, ok := l.move(name); ok {
+		return m.Name
+	}
+	return name
 }

@@ -8,7 +8,7 @@ import (
 
 var spareCounts = Check{
 	Code:     "spare-counts",
-	Title:    "an item leaves counts of its phrase empty",
+	Title:    "an item leaves counts of its phrase empty, or the next one starts inside a phrase",
 	Why:      "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item starts in the middle of a phrase.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Watch,
@@ -50,6 +50,9 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	if r.music == nil || r.past || (r.Kind != BlockRow && r.Kind != SetRow) {
 		return f, nil, false
 	}
+	if after := p.after(i); after != nil && after.setup {
+		return l.setUp(p, i, off)
+	}
 	end := r.music.grid.at(r.to)
 	if end.count == 1 || end.phrase == 0 {
 		return f, nil, false
@@ -61,8 +64,6 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 		if after != nil {
 			then = "the track is changed there"
 		}
-	case after.Kind == HoldRow && after.setup:
-		return f, nil, false
 	case after.Kind == HoldRow:
 		then = fmt.Sprintf("the class holds for %s", many(after.Counts, "count"))
 	case after.item == r.item, after.Kind == IntervalRow, after.Kind == PauseRow:
@@ -78,6 +79,47 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), many(end.left, "count"), end.phrase, then)
 	f.Fix = or(l.filling(r, end))
 	return f, next, true
+}
+
+// setUp judges the end of row i and the set-up behind it: what is set up for
+// should start where a phrase does, or end with it.
+func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+	if i+2 >= len(p.rows) || p.rows[i].item == off {
+		return f, nil, false
+	}
+	r, first := &p.rows[i], &p.rows[i+2]
+	at := first.begin()
+	if first.music != r.music || at.count == 1 || at.phrase == 0 || first.Kind != SetRow && first.Kind != BlockRow || p.itemEnd(i+2) <= first.from+at.left {
+		return f, nil, false
+	}
+	f = r.about(Watch)
+	early := at.count - 1
+	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
+	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
+	var ways []string
+	if less, ok := fewerBy(r, early); ok {
+		ways = append(ways, less+" before it")
+	}
+	f.Fix = or(append(ways, "on: phrase", fmt.Sprintf("setup: %d counts", p.rows[i+1].Counts+at.left)))
+	return f, first.item, true
+}
+
+// begin is where the row begins among the phrases.
+func (r *laid) begin() place { return r.music.grid.at(r.from) }
+
+// fewerBy names the repetitions of a set that takes so many counts less.
+func fewerBy(r *laid, counts int) (string, bool) {
+	set, ok := r.item.Work.(plan.Set)
+	if !ok {
+		return "", false
+	}
+	sides := set.Sides.Times()
+	last := set.Reps[len(set.Reps)-1]
+	per := last.Rhythm.Counts() * sides
+	if counts%per != 0 || counts/per >= last.N {
+		return "", false
+	}
+	return fmt.Sprintf("%d x %s instead of %d x %s%s", last.N-counts/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)), true
 }
 
 // after is the row that follows row i, nil at the end of the part.

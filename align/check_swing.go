@@ -29,9 +29,23 @@ var swingTooSlow = Check{
 			f.Figures = map[string]float64{"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per}
 			f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most %s s)",
 				r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(per, 0), num(p.slowest(), 2), num(p.limit.TooSlow, 2))
-			f.Fix = fmt.Sprintf("half as many counts a rep; or music of at least %s BPM", num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
+			f.Fix = fmt.Sprintf("music of at least %s BPM", num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
+			if half, ok := l.quicker(set, p); ok {
+				f.Fix = fmt.Sprintf("%d x %s in the same %s; or %s", 2*r.reps.N, half, many(r.Counts, "count"), f.Fix)
+			}
 			out = append(out, f)
 		})
 		return out
 	},
+}
+
+// quicker is a rhythm of half as many counts, where it can be controlled.
+func (l *layout) quicker(s plan.Set, p pace) (plan.Rhythm, bool) {
+	r := p.rhythm
+	if r.Pulse || r.Down%2+r.Hold%2+r.Up%2+r.Rest%2 > 0 {
+		return r, false
+	}
+	half := plan.Rhythm{Down: r.Down / 2, Hold: r.Hold / 2, Up: r.Up / 2, Rest: r.Rest / 2}
+	q, ok := l.paceOf(s, half, p.bpm)
+	return half, ok && q.grade() == ""
 }

@@ -62,6 +62,9 @@ var classCases = []checkCase{
 		fix: "setup: 8 counts or setup: 16 counts on these items", want: map[string]float64{"changes": 2, "counts_missing": 24}},
 	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "0 counts to take the dumbbells"},
 	{code: "change-too-short", name: "from the part before", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"), songs: tempo(128), says: "crunch after squat"},
+	{code: "change-too-short", name: "less before it", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`}, songs: tempo(128),
+		fix: "setup: 8 counts, and 7 x 4-4 instead of 8 x 4-4 of squat before it"},
+	{code: "change-too-short", name: "on and off the step", items: []string{`{block: A, moves: [{move: basic step, counts: 32}]}`, `{block: B, moves: [{move: march, counts: 32}]}`, `{repeat: A}`}, songs: tempo(128)},
 	{code: "change-too-short", name: "the same bar", items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: deadlift, reps: "8 x 4-4", weight: heavy}`}, songs: tempo(128)},
 
 	// Stage 1 does the knee four times, back to where it began; stage 2 once.
@@ -81,7 +84,7 @@ var classCases = []checkCase{
 	{code: "odd-reps-in-turn", name: "sixteen", items: []string{`{set: lunge, reps: "8 x 4-4, 8 x 2-2"}`}, songs: tempo(128)},
 	{code: "odd-reps-in-turn", name: "one side", items: []string{`{set: lunge, reps: "15 x 2-2", sides: both}`}, songs: tempo(128)},
 
-	{code: "sides-unequal", name: "timed work", fires: Watch, items: []string{`{interval: side plank, time: 30s, sides: right}`}, songs: tempo(128), says: "side plank: 64 counts right, 0 counts left"},
+	{code: "sides-unequal", name: "timed work", fires: Watch, items: []string{`{interval: side plank, time: 30s, sides: right}`}, songs: tempo(128), says: "side plank: 64 counts right, 0 counts left in the whole class"},
 
 	{code: "patterns-uneven", name: "presses only", fires: Watch, class: wholeOf(`set: push-up, reps: 16 x 4-4 | set: bent-over row, reps: 8 x 2-2`), songs: slow,
 		says: "push and pull: 1:04 and 0:16 under load (16 reps and 8 reps)", fix: "0:48 more of pull", want: map[string]float64{"first_seconds": 64, "second_seconds": 16, "first_reps": 16, "second_reps": 8}},
@@ -134,7 +137,9 @@ var classCases = []checkCase{
 	{code: "loudness-jump", name: "unknown", head: "tracks: [a.mp3, b.mp3]", items: []string{squats, `{set: squat, reps: "12 x 4-4"}`}, songs: loud(0, -7)},
 
 	{code: "tempo-jump", name: "between parts of a kind", fires: Note, class: strings.Replace(parts("A cardio: "+minutes("1:00"), "B cardio: "+minutes("1:00")), "a.mp3", "b.mp3", 1),
-		songs: []song{{file: "a.mp3", bpm: 135, duration: 90}, {file: "b.mp3", bpm: 130, duration: 90}}, says: "from 130 BPM to 135 BPM (+3.8 %) between A and B"},
+		songs: []song{{file: "a.mp3", bpm: 135, duration: 90}, {file: "b.mp3", bpm: 130, duration: 90}}, says: "from 130 BPM to 135 BPM (+3.8 %) between A and B", fix: "bpm: 132 for both"},
+	{code: "tempo-jump", name: "too far apart to meet", fires: Note, class: strings.Replace(parts("A cardio: "+minutes("1:00"), "B cardio: "+minutes("1:00")), "a.mp3", "b.mp3", 1),
+		songs: []song{{file: "a.mp3", bpm: 126, duration: 90}, {file: "b.mp3", bpm: 104, duration: 90}}, fix: "tracks nearer in tempo"},
 	{code: "tempo-jump", name: "between parts of two kinds", class: strings.Replace(parts("A cardio: "+minutes("1:00"), "B core: "+minutes("1:00")), "a.mp3", "b.mp3", 1),
 		songs: []song{{file: "a.mp3", bpm: 120, duration: 90}, {file: "b.mp3", bpm: 140, duration: 90}}},
 

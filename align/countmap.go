@@ -106,7 +106,10 @@ type Row struct {
 	SoFar   int     `json:"so_far"`       // repetitions of that pattern up to the end of this row
 	OfAll   int     `json:"of_all"`       // repetitions of that pattern in the class
 	Load    float64 `json:"load_seconds"` // seconds under load of a set
-	Marks   []Mark  `json:"marks"`        // what to count down, in order
+
+	LoadClass string `json:"load_class"` // of a set: light, medium, heavy, body weight, or the weight as written
+
+	Marks []Mark `json:"marks"` // what to count down, in order
 }
 
 // Round is one of the times that something is done.

@@ -94,46 +94,7 @@ func (l *layout) changes(from, to *plan.Item) bool {
 	}
 	a, okA := l.needs(from)
 	b, okB := l.needs(to)
-	return okA && okB && (a.floor != b.floor || a.weight != b.weight || !slices.Equal(a.kit, b.kit))
-}
-
-// needs is what an item is done with and where.
-type needs struct {
-	kit    []string // sorted, without the mat
-	weight string
-	floor  bool
-}
-
-const mat = "mat" // the equipment of moves done on the floor
-
-// needs looks the item's moves up; false for a pause, which needs nothing.
-func (l *layout) needs(it *plan.Item) (needs, bool) {
-	var n needs
-	var names []string
-	switch w := it.Work.(type) {
-	case plan.Set:
-		names, n.weight = []string{w.Move}, w.Weight
-	case plan.Interval:
-		names = []string{w.Move}
-	case plan.Block:
-		for _, s := range w.Moves {
-			names = append(names, s.Move)
-		}
-	default:
-		return n, false
-	}
-	for _, name := range names {
-		m, _ := l.move(name)
-		for _, e := range m.Equipment {
-			if e == mat {
-				n.floor = true
-			} else if !slices.Contains(n.kit, e) {
-				n.kit = append(n.kit, e)
-			}
-		}
-	}
-	slices.Sort(n.kit)
-	return n, true
+	return okA && okB && (a.floor != b.floor || a.weight != b.weight || !slices.Equal(a.carried(), b.carried()))
 }
 
 // move looks a move up in the class's catalogue.

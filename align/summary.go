@@ -12,6 +12,7 @@ type Summary struct {
 	Shares   []Share `json:"shares"`    // by kind of part, in the order of the class
 	Patterns []Total `json:"patterns"`  // sets by movement pattern, the most repetitions first
 	Weights  []Total `json:"weights"`   // sets by weight as written, the most time under load first
+	Loads    []Total `json:"loads"`     // sets by class of load, and by weight as written where that names none
 	High     float64 `json:"high"`      // seconds of work with high impact
 	Landings int     `json:"landings"`  // hard landings in it
 	DryGap   float64 `json:"water_gap"` // the longest time without water [s]
@@ -45,6 +46,7 @@ func (l *layout) summary() Summary {
 	s := Summary{Shares: l.shares(), Kit: l.kit(), DryGap: ms(l.dryGap().seconds)}
 	s.Patterns = l.totals(func(r *laid) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
 	s.Weights = l.totals(func(r *laid) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Loads = l.totals(func(r *laid) string { return r.LoadClass }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
 	for _, w := range l.landings() {
 		s.High, s.Landings = s.High+w.seconds, s.Landings+w.landings
 	}
@@ -102,38 +104,3 @@ func (l *layout) totals(name func(*laid) string, order func(a, b Total) int) []T
 	slices.SortStableFunc(all, order)
 	return all
 }
-
-// kit lists the equipment of the moves and the weights named for it, in the
-// order in which the class needs them.
-func (l *layout) kit() []Kit {
-	all := []Kit{}
-	add := func(item, weight string) {
-		i := slices.IndexFunc(all, func(k Kit) bool { return k.Item == item })
-		if i < 0 {
-			i = len(all)
-			all = append(all, Kit{Item: item, Weights: []string{}})
-		}
-		if weight != "" && !slices.Contains(all[i].Weights, weight) {
-			all[i].Weights = append(all[i].Weights, weight)
-		}
-	}
-	for _, p := range l.parts {
-		for i := range p.part.Items {
-			n, _ := l.needs(&p.part.Items[i])
-			if n.weight != "" && len(n.kit) == 0 {
-				n.kit = []string{anyWeight}
-			}
-			for _, item := range n.kit {
-				add(item, n.weight)
-			}
-			if n.floor {
-				add(mat, "")
-			}
-		}
-	}
-	return all
-}
-
-// anyWeight is the kit of a move that needs none by itself and is done with a
-// weight.
-const anyWeight = "weight"

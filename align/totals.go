@@ -1,6 +1,11 @@
 package align
 
-import "onphrase/plan"
+import (
+	"strings"
+	"unicode"
+
+	"onphrase/plan"
+)
 
 // count gives every set its movement pattern, its seconds under load, and
 // how many of the class's repetitions of that pattern are done by its end.
@@ -12,7 +17,7 @@ func (l *layout) count() {
 		}
 		set, _ := r.item.Work.(plan.Set)
 		m, _ := l.move(set.Move)
-		r.Pattern, r.Load = m.Pattern, ms(r.underLoad())
+		r.Pattern, r.Load, r.LoadClass = m.Pattern, ms(r.underLoad()), loadClass(set.Weight)
 		if r.Pattern != "" {
 			all[r.Pattern] += r.Reps
 			r.SoFar = all[r.Pattern]
@@ -23,6 +28,30 @@ func (l *layout) count() {
 			r.OfAll = all[r.Pattern]
 		}
 	})
+}
+
+// loadWords are words for classes of load, and what else instructors write for
+// them.
+var loadWords = map[string]string{
+	"light": "light", "lighter": "light", "medium": "medium", "moderate": "medium", "middle": "medium", "heavy": "heavy", "heavier": "heavy",
+}
+
+// bodyWeight is the load of a set without a weight.
+const bodyWeight = "body weight"
+
+// loadClass is the class of load that a weight as written names. What a weight
+// in kilograms is to the people of a class nobody can tell from here: it stands
+// for itself.
+func loadClass(weight string) string {
+	if weight == "" {
+		return bodyWeight
+	}
+	for _, w := range strings.FieldsFunc(strings.ToLower(weight), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if class, ok := loadWords[w]; ok {
+			return class
+		}
+	}
+	return weight
 }
 
 // underLoad is how long the muscles work in a set [s]: all of it but the rest

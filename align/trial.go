@@ -120,7 +120,7 @@ func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
 		}
 	}
 	to.odd, to.off = odd[it], off == it
-	if i := slices.IndexFunc(t.rows[fresh:], func(r laid) bool { return r.past }); i >= 0 && !from.ended {
+	if i := slices.IndexFunc(t.rows[fresh:], laid.workPast); i >= 0 && !from.ended {
 		found.count(t.partLayout.ended(fresh + i))
 		to.ended = true
 	}

@@ -20,7 +20,7 @@ func classFigures(m *align.CountMap) []classFigure {
 			out = append(out, classFigure{label, strings.Join(parts, ", ")})
 		}
 	}
-	var shares, work, kit []string
+	var shares, work, loads, kit []string
 	for _, k := range s.Shares {
 		if k.Seconds > 0 {
 			shares = append(shares, fmt.Sprintf("%s %s (%.0f %%)", k.Kind, align.Clock(k.Seconds), 100*k.Share))
@@ -28,6 +28,9 @@ func classFigures(m *align.CountMap) []classFigure {
 	}
 	for _, t := range s.Patterns {
 		work = append(work, totalWords(t))
+	}
+	for _, t := range s.Loads {
+		loads = append(loads, totalWords(align.Total{Name: t.Name, Reps: t.Reps, Seconds: t.Seconds}))
 	}
 	for _, k := range s.Kit {
 		text := k.Item
@@ -38,6 +41,9 @@ func classFigures(m *align.CountMap) []classFigure {
 	}
 	add("shares", shares)
 	add("reps", work)
+	if len(s.Loads) > 1 {
+		add("load", loads)
+	}
 	if s.Landings > 0 {
 		add("impact", []string{fmt.Sprintf("%s high, about %d hard landings", align.Clock(s.High), s.Landings)})
 	}

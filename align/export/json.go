@@ -43,6 +43,7 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 // wholeSummary is the summary with no list missing.
 func wholeSummary(s align.Summary) align.Summary {
 	s.Shares, s.Patterns, s.Weights, s.Kit = list(s.Shares), list(s.Patterns), list(s.Weights), list(s.Kit)
+	s.Loads = list(s.Loads)
 	for i := range s.Kit {
 		s.Kit[i].Weights = list(s.Kit[i].Weights)
 	}
