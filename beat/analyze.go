@@ -34,7 +34,7 @@ func Analyze(src Source) (Track, error) {
 	if c.heard {
 		sound.One = at(track.Beats, hearing.One, hearing.FPS)
 	}
-	bars := bar.Find(bar.Evidence(sound))
+	bars := bar.Find(bar.Evidence(sound), track.seams()...)
 	track.addBars(bars)
 	track.addPhrases(phrase.Find(sound, bars))
 	track.round()

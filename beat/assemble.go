@@ -75,6 +75,17 @@ func rivals(all []reading.Reading, left float64) []Rival {
 
 func near(a, b float64) bool { return math.Abs(math.Log(a/b)) < sameTempo }
 
+// seams are the first counts of the stretches that follow a change of tempo.
+func (t *Track) seams() []int {
+	var out []int
+	for _, c := range t.TempoChanges {
+		if i, found := slices.BinarySearch(t.Beats, c.Time); found {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
 // addBars takes over the bars found.
 func (t *Track) addBars(b bar.Bars) {
 	t.Meter = b.Meter

