@@ -3,6 +3,7 @@ package decode
 import (
 	"encoding/binary"
 	"io"
+	"slices"
 )
 
 // mp3Stream plays an MP3 file on the gapless timeline.
@@ -15,13 +16,14 @@ type mp3Stream struct {
 	filling int64     // frames of silence before it
 	lost    int64     // frames filled in so far
 	at      int64     // samples so far, before trimming [samples per channel]
+	trims   []trim
 	pending []float32 // decoded and trimmed, not yet read
 	buf     []float32
 }
 
 // newMP3 opens a stream that the survey found fit for the built-in decoder.
 func newMP3(r io.ReaderAt, s mp3Survey) *mp3Stream {
-	return &mp3Stream{survey: s, scan: newMP3Scanner(r, s.start, s.end)}
+	return &mp3Stream{survey: s, scan: newMP3Scanner(r, s.start, s.end), trims: s.trims()}
 }
 
 func (m *mp3Stream) rate() int { return m.survey.first.rate }
@@ -84,36 +86,23 @@ func (m *mp3Stream) next() error {
 
 // play takes one frame's samples, as the core gives them, into pending.
 func (m *mp3Stream) play(pcm []byte) {
-	m.buf = m.buf[:0]
-	for ; len(pcm) > 0; pcm = pcm[pcmFrame:] {
-		if !m.trimmed(m.at) {
-			for ch := range m.channels() {
-				v := int16(binary.LittleEndian.Uint16(pcm[2*ch:]))
-				m.buf = append(m.buf, float32(v)/(1<<15))
-			}
+	channels, samples := m.channels(), len(pcm)/pcmFrame
+	m.buf = slices.Grow(m.buf[:0], samples*channels)[:samples*channels]
+	for at := 0; len(pcm) >= pcmFrame; at += channels {
+		m.buf[at] = pcmValue(pcm)
+		if channels == 2 {
+			m.buf[at+1] = pcmValue(pcm[pcmFrame/2:])
 		}
-		m.at++
+		pcm = pcm[pcmFrame:]
+	}
+	for _, t := range slices.Backward(m.trims) {
+		from, to := t.within(m.at, samples)
+		m.buf = slices.Delete(m.buf, from*channels, to*channels)
 	}
 	m.pending = m.buf
+	m.at += int64(samples)
 }
 
-// trimmed reports whether a sample is not music but the encoder's delay or
-// padding.
-func (m *mp3Stream) trimmed(at int64) bool {
-	info, frames := m.survey.info, m.survey.frames
-	if !info.gapless {
-		return false
-	}
-	if at < int64(info.delay+synthesisDelay) {
-		return true
-	}
-	// Where more music was joined to the file, ffmpeg and the browsers built on
-	// it take the padding out of the middle if the addition is short, and no
-	// longer believe the header if it is not.
-	const longAddition = 16 // part of the whole
-	if frames-info.frames > info.frames/longAddition {
-		return false
-	}
-	end := info.frames * int64(m.survey.first.samples())
-	return at < end && at >= end-int64(max(0, info.padding-synthesisDelay))
+func pcmValue(pcm []byte) float32 {
+	return float32(int16(binary.LittleEndian.Uint16(pcm))) / (1 << 15)
 }

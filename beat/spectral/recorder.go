@@ -30,7 +30,6 @@ type Recorder struct {
 	buf           []float64 // interleaved samples not yet used up
 	start         int       // index of buf's first sample
 	next          int       // index of the next frame
-	a, b          []float64 // two frames
 	powerA        []float64
 	powerB        []float64
 	magnitude     []float64
@@ -46,7 +45,6 @@ func NewRecorder(channels int) *Recorder {
 		frames: &Frames{FPS: OnsetRate / levelEvery, Bands: bank.centres},
 		attack: newAttackMeter(channels),
 		buf:    make([]float64, frameSize/2*channels), start: -frameSize / 2,
-		a: make([]float64, frameSize), b: make([]float64, frameSize),
 		powerA: make([]float64, frameSize/2+1), powerB: make([]float64, frameSize/2+1),
 		magnitude: make([]float64, len(bank.centres)),
 	}
@@ -89,10 +87,7 @@ func (r *Recorder) drain() {
 				break
 			}
 			x := r.buf[(frameStart(r.next)-r.start)*2:]
-			for i := range r.a {
-				r.a[i], r.b[i] = x[2*i], x[2*i+1]
-			}
-			r.spectrum.Sum(r.powerA, r.a, r.b)
+			r.spectrum.Sum(r.powerA, x[:2*frameSize], 2)
 			r.add(r.powerA)
 			continue
 		}

@@ -31,8 +31,8 @@ type Recorder struct {
 	hop            int
 	spectrum       *dsp.Spectrum
 	power          []float64
-	left, right    []float64 // the last samples of each channel; mono uses left only
-	start          int       // index in left of the next frame's first sample
+	buf            []float64 // interleaved samples not yet used up
+	start          int       // index in buf of the next frame's first
 	chroma, bass   []float32 // fineBins values a frame
 	tuning         tuning
 }
@@ -43,29 +43,18 @@ func NewRecorder(rate, channels int) *Recorder {
 	for float64(size) < windowTime*float64(rate) {
 		size *= 2
 	}
-	r := &Recorder{
+	return &Recorder{
 		rate: rate, channels: channels,
 		hop:      max(1, int(math.Round(float64(rate)/frameRate))),
 		spectrum: dsp.NewSpectrum(size),
 		power:    make([]float64, size/2+1),
-		left:     make([]float64, size/2), // silence before the first sample centres frame 0 on it
+		buf:      make([]float64, size/2*channels), // silence before the first sample centres frame 0 on it
 	}
-	if channels == 2 {
-		r.right = make([]float64, size/2)
-	}
-	return r
 }
 
 // Write takes the next samples, interleaved, a multiple of the channels.
 func (r *Recorder) Write(samples []float64) {
-	if r.channels == 2 {
-		for i := 0; i+1 < len(samples); i += 2 {
-			r.left = append(r.left, samples[i])
-			r.right = append(r.right, samples[i+1])
-		}
-	} else {
-		r.left = append(r.left, samples...)
-	}
+	r.buf = append(r.buf, samples...)
 	r.drain()
 }
 
@@ -84,21 +73,13 @@ func (r *Recorder) Frames() *Frames {
 }
 
 func (r *Recorder) drain() {
-	size := r.spectrum.Size()
-	for ; r.start+size <= len(r.left); r.start += r.hop {
-		a := r.left[r.start : r.start+size]
-		b := a
-		if r.channels == 2 {
-			b = r.right[r.start : r.start+size]
-		}
-		r.spectrum.Sum(r.power, a, b)
+	size := r.spectrum.Size() * r.channels
+	for ; r.start+size <= len(r.buf); r.start += r.hop * r.channels {
+		r.spectrum.Sum(r.power, r.buf[r.start:r.start+size], r.channels)
 		r.addFrame()
 	}
 	if r.start > 4*size { // forget what no frame needs any more
-		r.left = append(r.left[:0], r.left[r.start:]...)
-		if r.channels == 2 {
-			r.right = append(r.right[:0], r.right[r.start:]...)
-		}
+		r.buf = append(r.buf[:0], r.buf[r.start:]...)
 		r.start = 0
 	}
 }

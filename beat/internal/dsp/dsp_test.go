@@ -19,21 +19,31 @@ func noise(n int, seed uint64) []float64 {
 
 // Ref: gonum's dsp/fourier v0.17.0 as the other implementation.
 func TestSpectrumAgreesWithGonum(t *testing.T) {
-	for _, n := range []int{64, 1024, 4096} {
+	for _, n := range []int{2, 4, 8, 64, 128, 1024, 4096} {
 		a, b := noise(n, 1), noise(n, 2)
 		s := NewSpectrum(n)
-		gotA, gotB, sum := make([]float64, n/2+1), make([]float64, n/2+1), make([]float64, n/2+1)
+		gotA, gotB := make([]float64, n/2+1), make([]float64, n/2+1)
+		sum, one := make([]float64, n/2+1), make([]float64, n/2+1)
 		s.Pair(gotA, gotB, a, b)
-		s.Sum(sum, a, b)
+		s.Sum(sum, interleave(a, b), 2)
+		s.Sum(one, a, 1)
 		wantA, wantB := gonumPower(a), gonumPower(b)
 		for k := range gotA {
-			for _, c := range [][2]float64{{gotA[k], wantA[k]}, {gotB[k], wantB[k]}, {sum[k], (wantA[k] + wantB[k]) / 2}} {
+			for _, c := range [][2]float64{{gotA[k], wantA[k]}, {gotB[k], wantB[k]}, {sum[k], (wantA[k] + wantB[k]) / 2}, {one[k], wantA[k]}} {
 				if math.Abs(c[0]-c[1]) > 1e-9*float64(n) {
 					t.Fatalf("size %d, bin %d: power %g, gonum says %g", n, k, c[0], c[1])
 				}
 			}
 		}
 	}
+}
+
+func interleave(a, b []float64) []float64 {
+	var x []float64
+	for i := range a {
+		x = append(x, a[i], b[i])
+	}
+	return x
 }
 
 func gonumPower(x []float64) []float64 {
@@ -123,10 +133,10 @@ func TestQuantile(t *testing.T) {
 }
 
 func BenchmarkSpectrumSum(b *testing.B) {
-	x, y, dst := noise(1024, 1), noise(1024, 2), make([]float64, 513)
+	x, dst := noise(2048, 1), make([]float64, 513)
 	s := NewSpectrum(1024)
 	for b.Loop() {
-		s.Sum(dst, x, y)
+		s.Sum(dst, x, 2)
 	}
 }
 

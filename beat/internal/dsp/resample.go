@@ -1,6 +1,9 @@
 package dsp
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	resampleZeros = 12  // zero crossings of the sinc on either side
@@ -14,10 +17,14 @@ type Resampler struct {
 	channels int
 	up, down int         // the ratio of the rates in lowest terms
 	phases   [][]float64 // one filter for each of the up positions between samples
+	pairs    []pair      // the filter where there is only one: it is symmetric
+	middle   float64     // weight of its middle
 	half     int         // samples of context on either side
 	buf      []float64   // interleaved input not yet used up
 	start    int         // index in the input of buf's first sample
-	next     int         // index of the next output sample
+	at       int         // input sample at or before the next output sample
+	phase    int         // how far behind it that one is [1/up]
+	made     int         // output samples so far
 	read     int         // input samples seen so far
 }
 
@@ -30,6 +37,9 @@ func NewResampler(rate, target, channels int) *Resampler {
 	r.phases = make([][]float64, r.up)
 	for p := range r.phases {
 		r.phases[p] = sincFilter(float64(p)/float64(r.up), cutoff, r.half)
+	}
+	if r.up == 1 {
+		r.fold()
 	}
 	r.buf = make([]float64, r.half*channels)
 	r.start = -r.half
@@ -52,11 +62,33 @@ func sincFilter(frac, cutoff float64, half int) []float64 {
 	return f
 }
 
+// pair is the weight of two samples, one as far before the middle of a
+// symmetric filter as the other is behind it.
+type pair struct {
+	away   int // distance [values]
+	weight float64
+}
+
+// fold makes pairs of the one filter that a whole-numbered ratio needs. What a
+// sinc weighs with nothing is left out: at 44.1 kHz every second sample.
+func (r *Resampler) fold() {
+	const nothing = 1e-12
+	f := r.phases[0]
+	r.middle = f[r.half-1]
+	for i := 1; i < r.half; i++ {
+		if w := f[r.half-1+i]; math.Abs(w) > nothing {
+			r.pairs = append(r.pairs, pair{i * r.channels, w})
+		}
+	}
+}
+
 // Write takes interleaved samples and appends what can be computed from them
 // to dst.
 func (r *Resampler) Write(dst []float64, samples []float32) []float64 {
-	for _, v := range samples {
-		r.buf = append(r.buf, float64(v))
+	n := len(r.buf)
+	r.buf = slices.Grow(r.buf, len(samples))[:n+len(samples)]
+	for i, v := range samples {
+		r.buf[n+i] = float64(v)
 	}
 	r.read += len(samples) / r.channels
 	return r.drain(dst)
@@ -67,7 +99,7 @@ func (r *Resampler) Flush(dst []float64) []float64 {
 	r.buf = append(r.buf, make([]float64, (r.half+1)*r.channels)...)
 	want := (r.read*r.up + r.down - 1) / r.down
 	dst = r.drain(dst)
-	if extra := r.next - want; extra > 0 {
+	if extra := r.made - want; extra > 0 {
 		dst = dst[:len(dst)-extra*r.channels]
 	}
 	return dst
@@ -75,26 +107,44 @@ func (r *Resampler) Flush(dst []float64) []float64 {
 
 func (r *Resampler) drain(dst []float64) []float64 {
 	end := r.start + len(r.buf)/r.channels
-	for {
-		at := r.next * r.down / r.up
-		first := at - r.half + 1
-		if first+2*r.half > end {
-			break
-		}
-		filter := r.phases[r.next*r.down%r.up]
-		x := r.buf[(first-r.start)*r.channels:]
-		if r.channels == 1 {
+	for r.at+r.half < end {
+		x := r.buf[(r.at-r.half+1-r.start)*r.channels:]
+		switch filter := r.phases[r.phase]; {
+		case r.up == 1:
+			dst = r.folded(dst, x)
+		case r.channels == 1:
 			dst = append(dst, dot(filter, x))
-		} else {
+		default:
 			dst = dot2(dst, filter, x)
 		}
-		r.next++
+		r.made++
+		r.at += (r.phase + r.down) / r.up
+		r.phase = (r.phase + r.down) % r.up
 	}
-	keep := max(0, r.next*r.down/r.up-r.half+1-r.start) * r.channels
+	keep := max(0, r.at-r.half+1-r.start) * r.channels
 	keep = min(keep, len(r.buf))
 	r.start += keep / r.channels
 	r.buf = append(r.buf[:0], r.buf[keep:]...)
 	return dst
+}
+
+// folded filters all channels with the symmetric filter.
+func (r *Resampler) folded(dst, x []float64) []float64 {
+	middle := (r.half - 1) * r.channels
+	if r.channels == 1 {
+		sum := r.middle * x[middle]
+		for _, p := range r.pairs {
+			sum += p.weight * (x[middle-p.away] + x[middle+p.away])
+		}
+		return append(dst, sum)
+	}
+	left, right := r.middle*x[middle], r.middle*x[middle+1]
+	for _, p := range r.pairs {
+		i, j := middle-p.away, middle+p.away
+		left += p.weight * (x[i] + x[j])
+		right += p.weight * (x[i+1] + x[j+1])
+	}
+	return append(dst, left, right)
 }
 
 func dot(f, x []float64) float64 {
