@@ -130,7 +130,7 @@ func changesTogether(all []hurry) Finding {
 	}
 	if len(all) > 1 {
 		f.Message = fmt.Sprintf("%d changes have too few counts: %s", len(all), strings.Join(each, "; "))
-		f.Fix += " on these items, and as many counts less before each, so that it starts on its phrase; or an order that changes less often"
+		f.Fix += " on these items, and as many counts less before each; or an order that changes less often"
 	}
 	return f
 }

@@ -86,7 +86,7 @@ func (p *partLayout) enough(m *music, first, last *laid, counts int) []string {
 	if way, ok := fewerRounds(first.item, last.item); ok {
 		ways = append(ways, way)
 	} else if first.item != last.item {
-		ways = append(ways, fmt.Sprintf("take items out from %s on", first.name()))
+		ways = append(ways, fmt.Sprintf("take items out from %s on", first.Item))
 	}
 	return append(ways, fmt.Sprintf("add a track to %s", p.part.Name))
 }
