@@ -19,9 +19,15 @@ func (m Model) Decode(beat, bar []float64, spans ...Span) Beats {
 	if bar == nil {
 		m.Meter = 1
 	}
-	d := newDecoder(m, beat, bar, spans)
+	return newDecoder(m, beat, bar, spans).run()
+}
+
+func (d *decoder) run() Beats {
 	for t := range d.n {
 		d.step(t)
+		if t >= d.rows && d.trail.due() {
+			d.trail.settle(d.alive(t))
+		}
 	}
 	return d.backtrack()
 }
@@ -35,9 +41,11 @@ type decoder struct {
 	low, width int // smallest τ, number of τ
 	trans      transitions
 	on, off    [][]float64 // prefix sums of the log-likelihoods, per kind of beat
-	score      []float32   // by cell
-	from       []uint16    // period of the beat before, by cell; 0 at the start of a chain
-	arrive     []float64   // scratch: score of beats ending at a frame, by τ
+	rows       int         // frames whose scores are held: as many as a beat may last, and one
+	score      []float32   // by cell, frames modulo rows
+	trail      *trail
+	arrive     []float64 // scratch: score of beats ending at a frame, by τ
+	leave      []float64 // scratch: score of beats beginning there, by τ
 }
 
 const never = float32(-1e30)
@@ -51,9 +59,10 @@ func newDecoder(m Model, beat, bar []float64, spans []Span) *decoder {
 	d.low, d.width = low, high-low+1
 	d.trans = m.transitions(low, high)
 	d.on, d.off = d.prefixSums(beat, bar)
-	d.score = make([]float32, d.n*m.Meter*d.width)
-	d.from = make([]uint16, len(d.score))
-	d.arrive = make([]float64, d.width)
+	d.rows = high + 1
+	d.score = make([]float32, d.rows*m.Meter*d.width)
+	d.trail = newTrail(m.Meter, low, d.width)
+	d.arrive, d.leave = make([]float64, d.width), make([]float64, d.width)
 	return d
 }
 
@@ -101,28 +110,46 @@ func (d *decoder) span(t int) Span {
 	return d.spans[min(max(t, 0), len(d.spans)-1)]
 }
 
-func (d *decoder) cell(t, b, tau int) int { return (t*d.Meter+b)*d.width + tau - d.low }
+// scores are those of beat b at frame t, by τ.
+func (d *decoder) scores(t, b int) []float32 {
+	at := (t%d.rows*d.Meter + b) * d.width
+	return d.score[at : at+d.width]
+}
 
 func (d *decoder) step(t int) {
 	span := d.span(t)
+	from := d.trail.grow()
 	for b := range d.Meter {
 		best, bestTau := d.arriveAt(t, b)
-		row := d.score[d.cell(t, b, d.low) : d.cell(t, b, d.low)+d.width]
-		for i := range row {
+		d.leaveFrom(best, bestTau, from[b*d.width:(b+1)*d.width])
+		row := d.scores(t, b)
+		for i, s := range d.leave {
 			row[i] = never
-			tau := i + d.low
-			if tau < span.Min || tau > span.Max {
-				continue
+			if tau := i + d.low; tau >= span.Min && tau <= span.Max {
+				row[i] = float32(s + d.aimed(span, tau))
 			}
-			score, from := best+d.Jump, bestTau
-			near := d.trans.near[i]
-			for j, p := range near.logP {
-				if s := d.arrive[near.from-d.low+j] + p; s > score {
-					score, from = s, near.from+j
-				}
+		}
+	}
+}
+
+// leaveFrom fills d.leave with the best score with which each period may
+// follow those of d.arrive, and from with the period it follows. best and
+// bestTau are the best that arrives; what arrives more than a jump below it
+// leads to nothing better than a jump.
+func (d *decoder) leaveFrom(best float64, bestTau int, from []uint16) {
+	jump := best + d.Jump
+	for i := range d.leave {
+		d.leave[i], from[i] = jump, uint16(bestTau)
+	}
+	for i, a := range d.arrive {
+		if a <= jump {
+			continue
+		}
+		near := d.trans.near[i]
+		for j, p := range near.logP {
+			if to := near.to + j; a+p > d.leave[to] {
+				d.leave[to], from[to] = a+p, uint16(i+d.low)
 			}
-			row[i] = float32(score + d.aimed(span, tau))
-			d.from[d.cell(t, b, tau)] = uint16(from)
 		}
 	}
 }
@@ -143,7 +170,7 @@ func (d *decoder) arriveAt(t, b int) (best float64, tau int) {
 		}
 		if prev < 0 {
 			d.arrive[i] = start + d.observe(k, prev, period)
-		} else if s := d.score[d.cell(prev, before, period)]; s > never {
+		} else if s := d.scores(prev, before)[i]; s > never {
 			d.arrive[i] = float64(s) + d.observe(k, prev, period)
 		}
 		if d.arrive[i] > best {
@@ -153,39 +180,38 @@ func (d *decoder) arriveAt(t, b int) (best float64, tau int) {
 	return best, tau
 }
 
-// backtrack finds the best beat that reaches past the end and follows its
-// chain to the start.
-func (d *decoder) backtrack() Beats {
-	out := Beats{Log: math.Inf(-1)}
-	t, b, tau := -1, 0, 0
-	for t0 := max(0, d.n-d.low-d.width); t0 < d.n; t0++ {
-		for b0 := range d.Meter {
-			for i := range d.width {
-				period := i + d.low
-				s := d.score[d.cell(t0, b0, period)]
-				if t0+period < d.n || s <= never {
-					continue
-				}
-				if v := float64(s) + d.observe(d.kind(b0), t0, period); v > out.Log {
-					out.Log, t, b, tau = v, t0, b0, period
+// alive are the cells that a chain may still go on from after frame t.
+func (d *decoder) alive(t int) []cell {
+	var all []cell
+	for t0 := max(0, t-d.rows+2); t0 <= t; t0++ {
+		for b := range d.Meter {
+			for i, s := range d.scores(t0, b) {
+				if c := (cell{t0, b, i + d.low}); s > never && t0+c.tau > t {
+					all = append(all, c)
 				}
 			}
 		}
 	}
-	for t >= 0 {
-		out.Frames = append(out.Frames, t)
-		out.Position = append(out.Position, b+1)
-		tau = int(d.from[d.cell(t, b, tau)])
-		t -= tau
-		b = (b + d.Meter - 1) % d.Meter
-	}
-	reverse(out.Frames)
-	reverse(out.Position)
-	return out
+	return all
 }
 
-func reverse(x []int) {
-	for i, j := 0, len(x)-1; i < j; i, j = i+1, j-1 {
-		x[i], x[j] = x[j], x[i]
+// backtrack finds the best beat that reaches past the end and follows its
+// chain to the start.
+func (d *decoder) backtrack() Beats {
+	out := Beats{Log: math.Inf(-1)}
+	var last cell
+	for _, c := range d.alive(d.n - 1) {
+		s := d.scores(c.t, c.b)[c.tau-d.low]
+		if v := float64(s) + d.observe(d.kind(c.b), c.t, c.tau); v > out.Log {
+			out.Log, last = v, c
+		}
 	}
+	if math.IsInf(out.Log, -1) {
+		return out
+	}
+	for _, c := range d.trail.to(last) {
+		out.Frames = append(out.Frames, c.t)
+		out.Position = append(out.Position, c.b+1)
+	}
+	return out
 }

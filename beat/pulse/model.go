@@ -66,13 +66,12 @@ func (m Model) aimed(s Span, period int) float64 {
 
 // transitions holds log p(τ'|τ) for the periods near τ.
 type transitions struct {
-	min  int
-	near []nearby // by τ - min
+	near []nearby // by τ, from the shortest on
 }
 
-// nearby lists the periods from which τ' may come.
+// nearby lists the periods to which τ may go.
 type nearby struct {
-	from int // first τ
+	to   int // the first of them, from the shortest period on
 	logP []float64
 }
 
@@ -80,27 +79,25 @@ type nearby struct {
 const prune = -8.0
 
 func (m Model) transitions(min, max int) transitions {
-	t := transitions{min: min, near: make([]nearby, max-min+1)}
-	norm := make([]float64, max-min+1)
+	t := transitions{near: make([]nearby, max-min+1)}
 	for a := min; a <= max; a++ {
+		sum := 0.0
+		n := nearby{to: -1}
 		for b := min; b <= max; b++ {
-			norm[a-min] += math.Exp(-m.Steadiness * math.Abs(float64(b)/float64(a)-1))
-		}
-		norm[a-min] = math.Log(norm[a-min])
-	}
-	for b := min; b <= max; b++ {
-		n := nearby{from: -1}
-		for a := min; a <= max; a++ {
 			p := -m.Steadiness * math.Abs(float64(b)/float64(a)-1)
+			sum += math.Exp(p)
 			if p < prune {
 				continue
 			}
-			if n.from < 0 {
-				n.from = a
+			if n.to < 0 {
+				n.to = b - min
 			}
-			n.logP = append(n.logP, p-norm[a-min])
+			n.logP = append(n.logP, p)
 		}
-		t.near[b-min] = n
+		for i := range n.logP {
+			n.logP[i] -= math.Log(sum)
+		}
+		t.near[a-min] = n
 	}
 	return t
 }
