@@ -1,6 +1,7 @@
 package beat_test
 
 import (
+	"fmt"
 	"io"
 	"math"
 	"slices"
@@ -95,8 +96,9 @@ func TestBeatsOfKnownMusic(t *testing.T) {
 		bpm   float64
 	}{
 		{synth.FourOnFloor, 128}, {synth.Trance, 138}, {synth.BackBeat, 112.3}, {synth.HalfTime, 132}, {synth.Dembow, 96},
+		{synth.Shuffle, 108}, {synth.FourOnFloor, 100.7},
 	} {
-		t.Run(string(c.style), func(t *testing.T) {
+		t.Run(fmt.Sprintf("%s %v", c.style, c.bpm), func(t *testing.T) {
 			s := song(c.style, c.bpm, 22050) // renders in half the time of 44100
 			truth := times(s.Truth().Beats)
 			track := analyze(t, stereo(synth.Render(s)))

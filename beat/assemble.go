@@ -12,7 +12,7 @@ import (
 
 // addBeats joins the parts' beats and what they say about the tempo.
 func (t *Track) addBeats(parts []part) {
-	longest := 0
+	var tempi []tempoOf
 	for _, p := range parts {
 		beats := p.Beats
 		for len(beats) > 0 && len(t.Beats) > 0 && beats[0] < t.Beats[len(t.Beats)-1]+p.Period/2 {
@@ -29,15 +29,38 @@ func (t *Track) addBeats(parts []part) {
 		}
 		t.Beats = append(t.Beats, beats...)
 		t.Trust.Beat += trust * float64(len(beats))
-		if len(beats) > longest {
-			longest = len(beats)
-			t.BPM = bpm
-			t.Alternatives = rivals(p.readings, 1-trust)
-		}
+		tempi = append(tempi, tempoOf{bpm, len(beats), rivals(p.readings, 1-trust)})
+	}
+	if len(tempi) > 0 {
+		m := median(tempi)
+		t.BPM, t.Alternatives = m.bpm, m.rivals
 	}
 	if len(t.Beats) > 0 {
 		t.Trust.Beat /= float64(len(t.Beats))
 	}
+}
+
+// tempoOf is the tempo of some counts.
+type tempoOf struct {
+	bpm    float64
+	counts int
+	rivals []Rival
+}
+
+// median is the tempo of the median count: half of the counts are no faster.
+func median(tempi []tempoOf) tempoOf {
+	slices.SortStableFunc(tempi, func(a, b tempoOf) int { return cmp.Compare(a.bpm, b.bpm) })
+	left := 0
+	for _, t := range tempi {
+		left += t.counts
+	}
+	left = (left + 1) / 2
+	for _, t := range tempi {
+		if left -= t.counts; left <= 0 {
+			return t
+		}
+	}
+	return tempi[len(tempi)-1]
 }
 
 const (

@@ -1,11 +1,9 @@
 package beat
 
 import (
-	"onphrase/beat/ear"
 	"onphrase/beat/grid"
 	"onphrase/beat/pulse"
 	"onphrase/beat/reading"
-	"onphrase/beat/spectral"
 	"onphrase/beat/tempo"
 )
 
@@ -24,60 +22,62 @@ type part struct {
 	readings []reading.Reading // likeliest first; the beats are those of the first
 	clarity  float64           // how clearly the music repeats; see tempo.Clarity
 	hits     float64           // share of the counts on which a sound begins, 0-1
+	heard    bool              // the ear led
 	sure     float64           // mean activation of the ear on the counts, 0-1; 0 where it heard none
+	least    float64           // clarity without which there is no beat
 }
 
-// cues are what speaks for a beat, frame by frame with the onsets.
-type cues struct {
-	activation []float64   // how likely a frame is a count, 0-1
-	sound      []float64   // how likely a sound begins, 0-1; the ear goes on counting through silence
-	evidence   [][]float64 // what the readings are weighed by
-	heard      bool        // the activation is the ear's
-	counts     []float64   // the counts it heard [s]
-}
-
-// cues gathers them.
-func (h *heard) cues(hearing ear.Activation, bands [][]float64) cues {
-	c := cues{sound: spectral.Activation(bands), evidence: append(bands, h.novelty())}
-	found := counts(hearing)
-	if certainty(found, hearing.Beat, hearing.FPS) < leastSure {
-		return c.bySound()
+// parts follows the track stretch by stretch.
+func (h *heard) parts(c cues) []part {
+	tempi := tempo.Measure(c.bands, h.onsets.FPS)
+	path := tempi.Path()
+	stretches := []tempo.Stretch{{To: h.duration, Curve: path}}
+	if !c.left.has(Tempo) {
+		stretches = path.Stretches(h.duration)
 	}
-	c.heard, c.counts = true, found
-	c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, h.onsets.FPS, h.onsets.Len())
-	return c
+	var parts []part
+	for _, s := range stretches {
+		p := follow(s, h, c)
+		p.clarity = tempi.Clarity(s)
+		parts = append(parts, p)
+	}
+	return parts
 }
 
-// bySound are the cues where the ear hears no music, as in the bare clicks of
-// a metronome: whatever begins to sound may be a count.
-func (c cues) bySound() cues {
-	c.heard, c.counts, c.activation = false, nil, c.sound
-	return c
-}
-
-// follow finds the beats of one stretch: follow the music at every level, take
-// the reading of the counts heard there and weigh the others as its rivals, and
-// put its beats to where the sounds begin.
+// follow finds the beats of one stretch and puts them to where the sounds begin.
 func follow(s tempo.Stretch, h *heard, c cues) part {
 	fps := h.onsets.FPS
-	from, to := int(s.From*fps), min(int(s.To*fps), len(c.activation))
-	model := pulse.Model{FPS: fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(fps).Slots}
-	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
-	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
-	all = reading.Lead(reading.Choose(all, c.evidence, fps), between(c.counts, s.From, s.To))
+	all := c.readings(s)
 	if len(all) == 0 {
 		return part{Stretch: s}
 	}
 	beats := audible(all[0].Beats, c.sound, fps)
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits)}
+	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits), heard: c.heard, least: c.least}
 	if c.heard && p.hits < leastHits {
 		return follow(s, h, c.bySound()) // it counted the gaps between the sounds
 	}
 	if c.heard {
 		p.sure = certainty(beats, c.activation, fps)
 	}
+	if c.left.has(Grid) {
+		p.Beats = beats
+	}
 	return p
+}
+
+// readings follows the music of a stretch at every level, takes the reading of
+// the counts heard there and weighs the others as its rivals.
+func (c cues) readings(s tempo.Stretch) []reading.Reading {
+	counts := between(c.chain.beats, s.From, s.To)
+	if c.left.has(Tempo) {
+		return reading.Lead(nil, counts)
+	}
+	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
+	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
+	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
+	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+	return reading.Lead(reading.Choose(all, c.evidence, c.fps), counts)
 }
 
 // sounding is the share of hits at which a sound begins.

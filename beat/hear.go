@@ -2,7 +2,9 @@ package beat
 
 import (
 	"math"
+	"slices"
 
+	"onphrase/beat/bar"
 	"onphrase/beat/ear"
 	"onphrase/beat/pulse"
 )
@@ -13,12 +15,19 @@ const (
 	nearFrames  = 2    // how far from a frame its peak may lie
 )
 
-// counts are the likeliest counts of a track by ear alone [s]: of all chains of
-// bars of 3 or 4 at any tempo, the one that the activation speaks for.
+// chain is a row of counts and their places in the bar.
+type chain struct {
+	beats    []float64 // [s]
+	position []int     // 1..meter
+	meter    int
+}
+
+// decode finds the likeliest counts of a track from an activation alone: of all
+// chains of bars of 3 or 4 at any tempo, the one that it speaks for.
 //
 // Ref: Krebs, Böck & Widmer 2015, "An efficient state-space model for joint
 // tempo and meter tracking"; both meters are tried and the likelier wins.
-func counts(a ear.Activation) []float64 {
+func decode(a ear.Activation) chain {
 	from, to := 0, len(a.Beat)
 	for from < to && a.Beat[from] < leastActive {
 		from++
@@ -27,24 +36,43 @@ func counts(a ear.Activation) []float64 {
 		to--
 	}
 	if float64(to-from) < shortest*a.FPS {
-		return nil
+		return chain{}
 	}
-	best := pulse.Beats{Log: math.Inf(-1)}
+	best, out := pulse.Beats{Log: math.Inf(-1)}, chain{}
 	for _, meter := range []int{3, 4} {
 		model := pulse.Default(a.FPS)
 		model.Meter = meter
 		if b := model.Decode(a.Beat[from:to], a.One[from:to], model.SpanOf(slowest, fastest)); b.Log > best.Log {
-			best = b
+			best, out.meter = b, meter
 		}
 	}
-	beats := make([]float64, len(best.Frames))
+	out.position = best.Position
 	for i, f := range best.Frames {
-		beats[i] = peakNear(a.Beat, from+f) / a.FPS
-		if i > 0 && beats[i] <= beats[i-1] {
-			beats[i] = beats[i-1] + 1/a.FPS
+		t := peakNear(a.Beat, from+f) / a.FPS
+		if i > 0 && t <= out.beats[i-1] {
+			t = out.beats[i-1] + 1/a.FPS
 		}
+		out.beats = append(out.beats, t)
 	}
-	return beats
+	return out
+}
+
+// bars gives each beat the place of the nearest of the chain's.
+func (c chain) bars(beats []float64) bar.Bars {
+	b := bar.Bars{Meter: c.meter, BeatInBar: make([]int, len(beats))}
+	for i, t := range beats {
+		b.BeatInBar[i] = c.position[nearest(c.beats, t)]
+	}
+	return b
+}
+
+// nearest is the index of the time closest to t in an increasing list.
+func nearest(times []float64, t float64) int {
+	i, _ := slices.BinarySearch(times, t)
+	if i == len(times) || i > 0 && t-times[i-1] < times[i]-t {
+		return i - 1
+	}
+	return i
 }
 
 // peakNear is where x peaks around frame i, between frames by a parabola.

@@ -6,7 +6,7 @@ type Track struct {
 	File         string        `json:"file"`
 	Title        string        `json:"title"`
 	Duration     float64       `json:"duration"` // [s]
-	BPM          float64       `json:"bpm"`      // counts per minute, 0 when no steady beat was found
+	BPM          float64       `json:"bpm"`      // of the median count [1/min]: half of the counts are no faster; 0 when no steady beat was found
 	Meter        int           `json:"meter"`    // counts in a bar: 3 or 4
 	Alternatives []Rival       `json:"alternatives"`
 	Beats        []float64     `json:"beats"`       // time of every count [s], strictly increasing

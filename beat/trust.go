@@ -31,14 +31,14 @@ const (
 // trustOf is the probability that the beats of a part are right; 0 where there
 // is no beat to trust.
 func trustOf(p part) float64 {
-	if len(p.readings) == 0 || p.clarity < leastClarity || p.hits < leastHits {
+	if len(p.readings) == 0 || p.clarity < p.least || p.hits < leastHits {
 		return 0
 	}
-	if p.sure < leastSure {
-		if p.clarity < unheardClarity {
-			return 0
-		}
+	if !p.heard {
 		return unheardTrust
+	}
+	if p.sure < leastSure {
+		return 0
 	}
 	return 1 / (1 + math.Exp(sureSlope*(halfSure-p.sure)))
 }

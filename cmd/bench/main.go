@@ -11,9 +11,12 @@ import (
 	"fmt"
 	"os"
 	"runtime"
+	"slices"
+	"strings"
 
 	"golang.org/x/sync/errgroup"
 
+	"onphrase/beat"
 	"onphrase/beat/decode"
 )
 
@@ -21,15 +24,20 @@ func main() {
 	audio := flag.String("audio", "../shared/corpus", "folder of audio files with .beats beside them")
 	table := flag.String("csv", "", "write one line a track to this file")
 	mode := flag.String("decoder", "auto", "auto, builtin or ffmpeg")
+	left := flag.String("without", "", "stages to leave out, with commas between: "+stageNames())
 	flag.Parse()
-	if err := run(*audio, *table, *mode); err != nil {
+	if err := run(*audio, *table, *mode, *left); err != nil {
 		fmt.Fprintln(os.Stderr, "bench: error:", err)
 		os.Exit(1)
 	}
 }
 
-func run(audio, table, mode string) error {
+func run(audio, table, mode, left string) error {
 	decoder, err := decode.ParseMode(mode)
+	if err != nil {
+		return err
+	}
+	without, err := parseStages(left)
 	if err != nil {
 		return err
 	}
@@ -43,7 +51,7 @@ func run(audio, table, mode string) error {
 	before := cpuSeconds()
 	for i, s := range songs {
 		group.Go(func() error {
-			r, err := measure(s, decoder)
+			r, err := measure(s, decoder, without)
 			if err != nil {
 				return err
 			}
@@ -59,4 +67,27 @@ func run(audio, table, mode string) error {
 		return nil
 	}
 	return writeCSV(table, results)
+}
+
+// stageNames lists what can be left out.
+func stageNames() string {
+	var names []string
+	for _, s := range beat.Stages {
+		names = append(names, string(s))
+	}
+	return strings.Join(names, ",")
+}
+
+func parseStages(list string) ([]beat.Stage, error) {
+	var left []beat.Stage
+	for name := range strings.SplitSeq(list, ",") {
+		switch s := beat.Stage(name); {
+		case name == "":
+		case !slices.Contains(beat.Stages, s):
+			return nil, fmt.Errorf("-without: no stage %q; there are %s", name, stageNames())
+		default:
+			left = append(left, s)
+		}
+	}
+	return left, nil
 }

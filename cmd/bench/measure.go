@@ -14,6 +14,7 @@ type result struct {
 	song
 	score.Result
 	score.Tempo
+	level    level // at the best level that the truth allows
 	track    beat.Track
 	one      float64         // F of the ones, 70 ms; NaN where the truth is in doubt
 	phrase   float64         // F of the phrase starts, half a count; NaN where there is no truth
@@ -30,18 +31,19 @@ const (
 	oneWindow = 0.07 // [s]
 )
 
-func measure(s song, mode decode.Mode) (result, error) {
+func measure(s song, mode decode.Mode, without []beat.Stage) (result, error) {
 	r := result{song: s, one: math.NaN(), phrase: math.NaN()}
 	stream, err := decode.Open(s.file, mode)
 	if err != nil {
 		return r, err
 	}
 	defer stream.Close()
-	if r.track, err = beat.Analyze(stream); err != nil {
+	if r.track, err = beat.AnalyzeWithout(stream, without...); err != nil {
 		return r, fmt.Errorf("%s: %w", s.file, err)
 	}
 	r.Result = score.Beats(s.beats, r.track.Beats)
 	r.Tempo = score.CompareTempo(s.bpm, r.track.BPM)
+	r.level = r.bestLevel()
 	r.errs = score.Errors(s.beats, r.track.Beats)
 	r.bpmError = octaveError(s.bpm, r.track.BPM)
 	r.one = count1(s, r.track)

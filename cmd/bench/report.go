@@ -37,6 +37,7 @@ func report(w io.Writer, all []result, cpu float64) {
 		fmt.Fprintln(t, "\t\t\t\t\t\t\t\t\t\t\t\t\t")
 	}
 	t.Flush()
+	reportLevels(w, all)
 	reportTempo(w, all)
 	reportMisses(w, all)
 	reportTrust(w, all)
@@ -106,6 +107,19 @@ func median(x []float64) float64 {
 	y := slices.Clone(x)
 	slices.Sort(y)
 	return (y[(len(y)-1)/2] + y[len(y)/2]) / 2
+}
+
+// reportLevels prints the scores where either level is taken for right.
+func reportLevels(w io.Writer, all []result) {
+	n := 0
+	for _, r := range all {
+		if r.doubt == "octave" {
+			n++
+		}
+	}
+	fmt.Fprintf(w, "half or double passes on the %d tracks whose octave is in doubt: F %s CMLt %s AMLt %s Acc1 %s\n", n,
+		mean(all, func(r result) float64 { return r.level.F }), mean(all, func(r result) float64 { return r.level.CMLt }),
+		mean(all, func(r result) float64 { return r.level.AMLt }), mean(all, func(r result) float64 { return share(r.level.Acc1) }))
 }
 
 // reportTempo says how exact the tempo is where it is one throughout.

@@ -1,0 +1,76 @@
+package beat
+
+import (
+	"onphrase/beat/bar"
+	"onphrase/beat/ear"
+	"onphrase/beat/spectral"
+)
+
+// cues are what speaks for a beat, frame by frame with the onsets.
+type cues struct {
+	fps        float64     // of the curves
+	bands      [][]float64 // onsets, evened out
+	sound      []float64   // how likely a sound begins, 0-1; the ear goes on counting through silence
+	evidence   [][]float64 // what the readings are weighed by
+	activation []float64   // how likely a frame is a count, 0-1
+	heard      bool        // the activation is the ear's
+	hearing    ear.Activation
+	chain      chain   // the counts it heard
+	least      float64 // clarity without which there is no beat
+	left       without
+}
+
+// cues gathers them, from all stages but those left out.
+func (h *heard) cues(hearing ear.Activation, left without) cues {
+	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), hearing: hearing, chain: decode(hearing), left: left, least: leastClarity}
+	c.sound = spectral.Activation(c.bands)
+	c.evidence = append(c.bands, h.novelty())
+	if left.has(Ear) {
+		return c.bySound()
+	}
+	if certainty(c.chain.beats, hearing.Beat, hearing.FPS) < leastSure {
+		c.least = unheardClarity
+		return c.bySound()
+	}
+	c.heard = true
+	c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, c.fps, len(c.sound))
+	return c
+}
+
+// bySound are the cues where the ear hears no music, as in the bare clicks of
+// a metronome: whatever begins to sound may be a count.
+func (c cues) bySound() cues {
+	c.heard, c.chain, c.activation = false, chain{}, c.sound
+	if c.left.has(Tempo) || c.left.has(Bars) { // nothing else would count
+		half := make([]float64, len(c.sound)) // no one of the bar is likelier than another
+		for i, v := range c.sound {
+			half[i] = v / 2
+		}
+		c.chain = decode(ear.Activation{FPS: c.fps, Beat: c.sound, One: half})
+	}
+	return c
+}
+
+// ones is how likely each beat is count 1 by ear, 0-1: nothing where sound led.
+func (c cues) ones(beats []float64, parts []part) []float64 {
+	if !c.heard {
+		return nil
+	}
+	ones := at(beats, c.hearing.One, c.hearing.FPS)
+	for _, p := range parts {
+		for i, t := range beats {
+			if !p.heard && t >= p.From && t < p.To {
+				ones[i] = 0
+			}
+		}
+	}
+	return ones
+}
+
+// bars finds the bars of a track; seams are beats at which the tempo changes.
+func (c cues) bars(beats []float64, sound *bar.Sound, seams []int) bar.Bars {
+	if c.left.has(Bars) {
+		return c.chain.bars(beats)
+	}
+	return bar.Find(bar.Evidence(sound), seams...)
+}
