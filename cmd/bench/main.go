@@ -3,7 +3,9 @@
 // It takes a folder of audio files, each with ID.beats (lines of seconds, tab,
 // beat in bar) and perhaps ID.phrases (seconds, tab, counts) beside it, and a
 // manifest.tsv with columns id, source, style, bpm, bpm_kind and doubt. It
-// prints one line a group: by source, style, tempo band, and overall.
+// prints one line a group: by source, style, tempo band, and overall; then what
+// the analysis costs. With -cost it prints only that, of the files named or a
+// few of the folder.
 package main
 
 import (
@@ -25,8 +27,22 @@ func main() {
 	table := flag.String("csv", "", "write one line a track to this file")
 	mode := flag.String("decoder", "auto", "auto, builtin or ffmpeg")
 	left := flag.String("without", "", "stages to leave out, with commas between: "+stageNames())
+	only := flag.Bool("cost", false, "only measure the cost, of the files named or a few of the folder")
+	alone := flag.String("alone", "", "analyse only this `file` and print its length: what the cost is measured on")
+	first := flag.Float64("first", 0, "with -alone: only so many seconds of it; 0: all")
+	deaf := flag.Bool("deaf", false, "with -alone: only decode it")
 	flag.Parse()
-	if err := run(*audio, *table, *mode, *left); err != nil {
+	roomy()
+	var err error
+	switch {
+	case *alone != "":
+		err = analyseAlone(os.Stdout, *alone, decode.Mode(*mode), *first, *deaf)
+	case *only:
+		err = costOf(*audio, flag.Args())
+	default:
+		err = run(*audio, *table, *mode, *left)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "bench: error:", err)
 		os.Exit(1)
 	}
@@ -63,10 +79,25 @@ func run(audio, table, mode, left string) error {
 		return err
 	}
 	report(os.Stdout, results, cpuSeconds()-before)
-	if table == "" {
-		return nil
+	if table != "" {
+		if err := writeCSV(table, results); err != nil {
+			return err
+		}
 	}
-	return writeCSV(table, results)
+	return reportCost(os.Stdout, some(songs))
+}
+
+// costOf measures the cost of files, or of a few of a folder where none are
+// named.
+func costOf(folder string, files []string) error {
+	if len(files) == 0 {
+		songs, err := findSongs(folder)
+		if err != nil {
+			return err
+		}
+		files = some(songs)
+	}
+	return reportCost(os.Stdout, files)
 }
 
 // stageNames lists what can be left out.

@@ -38,7 +38,9 @@ func (a *analyst) all(ctx context.Context, list []input) ([]result, error) {
 	results := make([]result, len(list))
 	p := newProgress(a.s, len(list))
 	group, ctx := errgroup.WithContext(ctx)
-	group.SetLimit(runtime.GOMAXPROCS(0))
+	atOnce := min(runtime.GOMAXPROCS(0), max(1, len(list)))
+	roomFor(atOnce)
+	group.SetLimit(atOnce)
 	for i, in := range list {
 		group.Go(func() error {
 			if err := ctx.Err(); err != nil {

@@ -1,0 +1,208 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"syscall"
+	"text/tabwriter"
+
+	"onphrase/beat"
+	"onphrase/beat/decode"
+)
+
+// costFiles is how many songs of a folder the cost is measured on: enough to
+// even songs out, few enough to be quick.
+const costFiles = 6
+
+// songLength is the part of a track whose memory is measured: an ordinary song
+// [s].
+const songLength = 240
+
+// trial is a way to analyse a file whose cost is measured: a program of its own,
+// so that its time and memory are all its own.
+type trial struct {
+	name    string
+	program string
+	args    []string // before the file
+	cpu     float64  // so far, children included [s]
+}
+
+// reportCost measures what the analysis costs, on one core, and beside it
+// another beat tracker, file by file in turn: on a busy machine all the figures
+// grow alike, and only their ratios mean anything.
+func reportCost(w io.Writer, files []string) error {
+	trials, err := costTrials()
+	if err != nil {
+		return err
+	}
+	seconds, longest, most := 0.0, "", 0.0
+	for _, file := range files {
+		for i := range trials {
+			t := &trials[i]
+			used, said, err := t.run(file)
+			if err != nil {
+				return err
+			}
+			t.cpu += used
+			if i == 0 {
+				length, err := strconv.ParseFloat(said, 64)
+				if err != nil {
+					return fmt.Errorf("%s: length of the track: %w", file, err)
+				}
+				if seconds += length; length > most {
+					longest, most = file, length
+				}
+			}
+		}
+	}
+	peak, err := peakMemory(trials[0], longest)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(w, "\ncost: %d files, %.1f min, each program on one core and its children with it\n", len(files), seconds/60)
+	writeCosts(w, trials, seconds/60)
+	fmt.Fprintf(w, "peak memory: %.0f MiB for %.1f min, built-in decoder\n", peak, min(songLength, most)/60)
+	return nil
+}
+
+// costTrials are the trials that this machine has the programs for. The first
+// is the whole analysis as most people run it, the last another program's.
+func costTrials() ([]trial, error) {
+	self, err := os.Executable()
+	if err != nil {
+		return nil, err
+	}
+	all := []trial{
+		{name: "whole analysis, built-in decoder", program: self, args: []string{"-decoder", "builtin", "-alone"}},
+		{name: "decoding alone, built-in", program: self, args: []string{"-decoder", "builtin", "-deaf", "-alone"}},
+	}
+	if _, err := exec.LookPath("ffmpeg"); err == nil {
+		all = append(all, trial{name: "whole analysis, ffmpeg decodes", program: self, args: []string{"-decoder", "ffmpeg", "-alone"}})
+	}
+	if aubio, err := exec.LookPath("aubio"); err == nil {
+		all = append(all, trial{name: aubioName, program: aubio, args: []string{"beat"}})
+	}
+	return all, nil
+}
+
+const aubioName = "aubio beat"
+
+// run analyses a file and returns the CPU time it took [s] and what the program
+// said.
+func (t *trial) run(file string) (used float64, said string, err error) {
+	state, out, err := t.start(file)
+	if err != nil {
+		return 0, "", err
+	}
+	return state.UserTime().Seconds() + state.SystemTime().Seconds(), out, nil
+}
+
+func (t *trial) start(file string, more ...string) (*os.ProcessState, string, error) {
+	cmd := exec.Command(t.program, append(append(append([]string(nil), more...), t.args...), file)...)
+	cmd.Env = append(os.Environ(), "GOMAXPROCS=1", "OMP_NUM_THREADS=1")
+	out, err := cmd.Output()
+	if err != nil {
+		var exit *exec.ExitError
+		if errors.As(err, &exit) {
+			err = fmt.Errorf("%w: %s", err, exit.Stderr)
+		}
+		return nil, "", fmt.Errorf("%s: %s: %w", t.name, filepath.Base(file), err)
+	}
+	return cmd.ProcessState, string(out), nil
+}
+
+// peakMemory is the greatest resident memory of a trial on a song's length of a
+// file [MiB].
+func peakMemory(t trial, file string) (float64, error) {
+	state, _, err := t.start(file, "-first", strconv.Itoa(songLength))
+	if err != nil {
+		return 0, err
+	}
+	usage, ok := state.SysUsage().(*syscall.Rusage)
+	if !ok {
+		return 0, errors.New("this system does not tell the memory of a process")
+	}
+	perMiB := 1 << 10 // Linux counts in KiB
+	if runtime.GOOS == "darwin" {
+		perMiB = 1 << 20
+	}
+	return float64(usage.Maxrss) / float64(perMiB), nil
+}
+
+func writeCosts(w io.Writer, trials []trial, minutes float64) {
+	last := trials[len(trials)-1]
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "\tCPU s a minute\tof the whole\tof aubio\t")
+	for _, trial := range trials {
+		ofAubio := "-"
+		if last.name == aubioName {
+			ofAubio = fmt.Sprintf("%.2f", trial.cpu/last.cpu)
+		}
+		fmt.Fprintf(t, "%s\t%.2f\t%.2f\t%s\t\n", trial.name, trial.cpu/minutes, trial.cpu/trials[0].cpu, ofAubio)
+	}
+	t.Flush()
+}
+
+// analyseAlone is what a trial runs: it analyses a file, or the first seconds
+// of it if first is above 0, and prints its length [s]. A deaf trial only
+// decodes.
+func analyseAlone(w io.Writer, file string, mode decode.Mode, first float64, deaf bool) error {
+	stream, err := decode.Open(file, mode)
+	if err != nil {
+		return err
+	}
+	defer stream.Close()
+	sound := &opening{Stream: stream, left: int(first * float64(stream.Rate()*stream.Channels()))}
+	if first <= 0 {
+		sound.left = -1
+	}
+	if deaf {
+		buf := make([]float32, 1<<14)
+		for err == nil {
+			_, err = sound.Read(buf)
+		}
+		if !errors.Is(err, io.EOF) {
+			return err
+		}
+	} else if _, err := beat.Analyze(sound); err != nil {
+		return err
+	}
+	_, err = fmt.Fprint(w, float64(sound.read)/float64(stream.Rate()*stream.Channels()))
+	return err
+}
+
+// opening is the beginning of a stream: as many samples as are left, all where
+// left is negative.
+type opening struct {
+	*decode.Stream
+	left, read int
+}
+
+func (o *opening) Read(dst []float32) (int, error) {
+	if o.left >= 0 {
+		if dst = dst[:min(len(dst), o.left)]; len(dst) == 0 {
+			return 0, io.EOF
+		}
+	}
+	n, err := o.Stream.Read(dst)
+	o.read += n
+	if o.left >= 0 {
+		o.left -= n
+	}
+	return n, err
+}
+
+// some are the files of a few songs, evenly over the folder.
+func some(songs []song) []string {
+	var files []string
+	for i := range min(costFiles, len(songs)) {
+		files = append(files, songs[i*len(songs)/min(costFiles, len(songs))].file)
+	}
+	return files
+}
