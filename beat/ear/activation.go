@@ -41,7 +41,7 @@ func (n *network) listen(f *spectral.Frames, block int) Activation {
 	for from := 0; from < frames; from += block {
 		to := min(frames, from+block)
 		low, high := max(0, from-reach), min(frames, to+reach)
-		out := n.run(f.Level[low*bands : high*bands])
+		out := n.run(f.Rows(low, high))
 		for i := from; i < to; i++ {
 			a.Beat[i] = sigmoid(out[2*(i-low)])
 			a.One[i] = sigmoid(out[2*(i-low)+1])

@@ -8,7 +8,7 @@ import (
 
 // BenchmarkMinute hears a minute of music.
 func BenchmarkMinute(b *testing.B) {
-	f := &spectral.Frames{FPS: 50, Bands: make([]float64, bands), Level: pseudo(3000)}
+	f := spectral.NewFrames(50, make([]float64, bands), pseudo(3000))
 	for b.Loop() {
 		Listen(f)
 	}

@@ -27,12 +27,13 @@ func TestFrontEnd(t *testing.T) {
 	if len(f.Bands) != bands || f.FPS != 50 {
 		t.Fatalf("%d bands at %g frames/s, the ear knows %d at 50", len(f.Bands), f.FPS, bands)
 	}
-	if n := min(len(want), len(f.Level)); n < 100*bands {
-		t.Fatalf("%d levels here, %d by numpy", len(f.Level), len(want))
+	levels := f.Rows(0, f.Len())
+	if n := min(len(want), len(levels)); n < 100*bands {
+		t.Fatalf("%d levels here, %d by numpy", len(levels), len(want))
 	}
 	worst := 0.0
-	for i := range min(len(want), len(f.Level)) {
-		worst = max(worst, math.Abs(float64(f.Level[i]-want[i])))
+	for i := range min(len(want), len(levels)) {
+		worst = max(worst, math.Abs(float64(levels[i]-want[i])))
 	}
 	if worst > 1e-5 {
 		t.Errorf("levels are off by %g, want 1e-5 at most: spectral's front-end is not the one the ear was trained with", worst)
@@ -90,7 +91,7 @@ func TestReach(t *testing.T) {
 	const n, at = 2*reach + 400, reach + 200
 	a, f := Listen(frames(n)), frames(n)
 	for b := range bands {
-		f.Level[at*bands+b] += 3
+		f.At(at)[b] += 3
 	}
 	b := Listen(f)
 	for i := range a.Beat {
@@ -124,7 +125,7 @@ func TestHalf(t *testing.T) {
 }
 
 func frames(n int) *spectral.Frames {
-	return &spectral.Frames{FPS: 50, Bands: make([]float64, bands), Level: pseudo(n)}
+	return spectral.NewFrames(50, make([]float64, bands), pseudo(n))
 }
 
 func readFile(t *testing.T, path string) []byte {

@@ -33,6 +33,7 @@ type Recorder struct {
 	powerA        []float64
 	powerB        []float64
 	magnitude     []float64
+	row           []float32
 	power, power2 float64 // sums of the frames' power, and of its square
 }
 
@@ -46,7 +47,7 @@ func NewRecorder(channels int) *Recorder {
 		attack: newAttackMeter(channels),
 		buf:    make([]float64, frameSize/2*channels), start: -frameSize / 2,
 		powerA: make([]float64, frameSize/2+1), powerB: make([]float64, frameSize/2+1),
-		magnitude: make([]float64, len(bank.centres)),
+		magnitude: make([]float64, len(bank.centres)), row: make([]float32, len(bank.centres)),
 	}
 }
 
@@ -65,8 +66,10 @@ func (r *Recorder) Finish() (*Frames, *Onsets, *Attack) {
 		// The level of the track, weighted by its own power so that silence
 		// around the music does not lower it.
 		level := math.Sqrt(r.power2 / r.power)
-		for i, m := range r.frames.Level {
-			r.frames.Level[i] = float32(math.Log1p(levelCompression * float64(m) / level))
+		for _, sheet := range r.frames.sheet {
+			for i, m := range sheet {
+				sheet[i] = float32(math.Log1p(levelCompression * float64(m) / level))
+			}
 		}
 	}
 	return r.frames, r.onsets, r.attack.finish()
@@ -113,10 +116,11 @@ func (r *Recorder) add(power []float64) {
 	r.flux.add(r.onsets, r.magnitude)
 	if r.next%levelEvery == 0 {
 		sum := 0.0
-		for _, m := range r.magnitude {
+		for i, m := range r.magnitude {
 			sum += m * m
-			r.frames.Level = append(r.frames.Level, float32(m))
+			r.row[i] = float32(m)
 		}
+		r.frames.add(r.row)
 		r.power += sum
 		r.power2 += sum * sum
 	}

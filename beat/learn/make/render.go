@@ -131,8 +131,9 @@ func frames(sound []float32) []byte {
 
 // toFloats is the levels as bytes.
 func toFloats(f *spectral.Frames) []byte {
-	out := make([]byte, 0, 4*len(f.Level))
-	for _, v := range f.Level {
+	levels := f.Rows(0, f.Len())
+	out := make([]byte, 0, 4*len(levels))
+	for _, v := range levels {
 		out = binary.LittleEndian.AppendUint32(out, math.Float32bits(v))
 	}
 	return out

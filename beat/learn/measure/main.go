@@ -206,11 +206,11 @@ func readFrames(path string) (*spectral.Frames, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &spectral.Frames{FPS: 50, Bands: make([]float64, bands), Level: make([]float32, len(data)/4)}
-	for i := range f.Level {
-		f.Level[i] = math.Float32frombits(binary.LittleEndian.Uint32(data[4*i:]))
+	levels := make([]float32, len(data)/4)
+	for i := range levels {
+		levels[i] = math.Float32frombits(binary.LittleEndian.Uint32(data[4*i:]))
 	}
-	return f, nil
+	return spectral.NewFrames(50, make([]float64, bands), levels), nil
 }
 
 func readBeats(path string) (all, ones []float64, err error) {
