@@ -100,6 +100,12 @@ var checkCases = []checkCase{
 		says: "after squat and 8 counts to set up, deadlift starts on count 9 of phrase 3 and runs over its end", fix: "7 x 4-4 instead of 8 x 4-4 before it; on: phrase; or setup: 32 counts",
 		want: map[string]float64{"start_count": 9, "spare_counts": 24}},
 	{code: "spare-counts", name: "a setup and a set that fill a phrase", items: []string{squats, `{set: deadlift, reps: "3 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	// 20 s at 128 BPM are 42.7 counts, laid as 40: the squats start on count 9.
+	{code: "spare-counts", name: "a pause that ends inside a phrase", fires: Watch, items: []string{`{pause: water, time: 20s}`, squats}, songs: tempo(128),
+		says: "after water, squat starts on count 9 of phrase 2 and runs over its end", fix: "water: 30 s ends with the phrase; 15 s with the one before; or on: phrase; or squat on: phrase", want: map[string]float64{"start_count": 9, "spare_counts": 24}},
+	{code: "spare-counts", name: "a pause by the clock", fires: Watch, items: []string{`{pause: water, time: 20s, on: clock}`, squats}, songs: tempo(128), says: "starts on count 17"},
+	{code: "spare-counts", name: "a pause of a phrase", items: []string{`{pause: water, time: 15s}`, squats}, songs: tempo(128)},
+	{code: "spare-counts", name: "a pause and an interval", items: []string{`{pause: water, time: 20s}`, `{interval: jog, time: 30s}`}, songs: tempo(128)},
 	{code: "spare-counts", name: "a setup of a phrase", items: []string{squats, `{set: deadlift, reps: "8 x 4-4", setup: 32 counts}`}, songs: tempo(128)},
 	{code: "spare-counts", name: "full", items: []string{squats, squats}, songs: tempo(128)},
 

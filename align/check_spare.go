@@ -47,10 +47,15 @@ func (p *partLayout) acrossOdd() map[*plan.Item]bool {
 // phrase because of it, if any.
 func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
-	if r.music == nil || r.past || (r.Kind != BlockRow && r.Kind != SetRow) {
+	after := p.after(i)
+	switch {
+	case r.music == nil || r.past:
 		return f, nil, false
-	}
-	if after := p.after(i); after != nil && after.setup {
+	case r.Kind == PauseRow:
+		return l.pausedOff(p, i)
+	case r.Kind != BlockRow && r.Kind != SetRow:
+		return f, nil, false
+	case after != nil && after.setup:
 		return l.setUp(p, i, off)
 	}
 	end := r.music.grid.at(r.to)
@@ -58,7 +63,7 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 		return f, nil, false
 	}
 	grade, then := Watch, ""
-	switch after := p.after(i); {
+	switch {
 	case after == nil || after.music != r.music:
 		grade, then = Note, "the part ends there"
 		if after != nil {
@@ -84,12 +89,9 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 // setUp judges the end of row i and the set-up behind it: what is set up for
 // should start where a phrase does, or end with it.
 func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
-	if i+2 >= len(p.rows) || p.rows[i].item == off {
-		return f, nil, false
-	}
-	r, first := &p.rows[i], &p.rows[i+2]
-	at := first.begin()
-	if first.music != r.music || at.count == 1 || at.phrase == 0 || first.Kind != SetRow && first.Kind != BlockRow || p.itemEnd(i+2) <= first.from+at.left {
+	r := &p.rows[i]
+	first, at, runs := p.startsInside(i)
+	if !runs || r.item == off {
 		return f, nil, false
 	}
 	f = r.about(Watch)
@@ -104,8 +106,34 @@ func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	return f, first.item, true
 }
 
-// begin is where the row begins among the phrases.
-func (r *laid) begin() place { return r.music.grid.at(r.from) }
+// startsInside reports whether the set or block behind row i, and behind the
+// wait for it, starts inside a phrase and runs over its end.
+func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
+	r := &p.rows[i]
+	for i++; i < len(p.rows) && p.rows[i].item == nil; i++ {
+	}
+	if i == len(p.rows) || p.rows[i].music != r.music || p.rows[i].Kind != SetRow && p.rows[i].Kind != BlockRow {
+		return nil, at, false
+	}
+	first = &p.rows[i]
+	at = first.music.grid.at(first.from)
+	return first, at, at.count != 1 && at.phrase > 0 && p.itemEnd(i) > first.from+at.left
+}
+
+// pausedOff judges the end of a pause, row i: what follows should start where a
+// phrase does, or end with it.
+func (l *layout) pausedOff(p *partLayout, i int) (f Finding, next *plan.Item, ok bool) {
+	r := &p.rows[i]
+	first, at, runs := p.startsInside(i)
+	if !runs {
+		return f, nil, false
+	}
+	f = r.about(Watch)
+	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
+	f.Message = fmt.Sprintf("after %s, %s starts on count %d of phrase %d and runs over its end", r.Item, first.name(), at.count, at.phrase)
+	f.Fix = fmt.Sprintf("%s: %s; or %s on: phrase", r.Item, endsWithPhrase(r, r.music.grid.at(r.to)), first.Item)
+	return f, first.item, true
+}
 
 // fewerBy names the repetitions of a set that takes so many counts less.
 func fewerBy(r *laid, counts int) (string, bool) {

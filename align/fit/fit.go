@@ -43,9 +43,23 @@ type Plan struct {
 const plansShown = 3
 
 // Search looks for the cheapest changes after which every item starts where
-// it should, passes control and fits its music. It works through each part by
-// itself and then holds whole classes against all checks, the cheapest first.
+// it should, passes control and fits its music. Where the best plan leaves
+// something, it goes on from there, until no change is worth its price: so a
+// class that has been fitted stays as it is.
 func Search(j Job) (*Result, error) {
+	res, err := j.once()
+	for err == nil && len(res.Plans[0].Changes) > 0 && j.Prices.left(res.Plans[0].After.Findings) > 0 {
+		var more bool
+		if more, err = j.further(res); !more {
+			break
+		}
+	}
+	return res, err
+}
+
+// once works through each part by itself and then holds whole classes against
+// all checks, the cheapest first.
+func (j *Job) once() (*Result, error) {
 	class, problems := plan.ParseWith(j.File, j.Src, j.Known)
 	if len(problems) > 0 {
 		return nil, fmt.Errorf("%s", problems[0].In(j.File))

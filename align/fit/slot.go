@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -40,6 +41,7 @@ type world struct {
 	trial *align.Trial
 	moves []move // to that tempo; none: as it is written
 	price int
+	off   float64 // how far from the recording, as a share of it
 }
 
 // newRoom lists the choices in a part; false when it has no music to lay
@@ -160,12 +162,16 @@ func (r *room) tempos(tracks map[string]beat.Track) {
 			continue
 		}
 		m := move{kind: BPM, detail: num(bpm), edit: edit.SetBPM{Part: r.part.Pos, BPM: bpm}}
+		off := 0.0
 		for _, was := range recorded {
 			m.price = max(m.price, r.prices.tempo(was, bpm))
+			off = max(off, math.Abs(bpm/was-1))
 		}
-		all = append(all, world{trial, []move{m}, m.price})
+		all = append(all, world{trial, []move{m}, m.price, off})
 	}
-	slices.SortStableFunc(all, func(a, b world) int { return a.price - b.price })
+	slices.SortStableFunc(all, func(a, b world) int { // of two at one price, the nearer to the recording
+		return cmp.Or(a.price-b.price, cmp.Compare(a.off, b.off))
+	})
 	fewest := len(faults)
 	for _, w := range all { // farther from the recording only for more
 		if n := len(r.faults(w.trial)); n < fewest {

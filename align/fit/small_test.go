@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -83,6 +84,25 @@ func (b *brute) judge(part plan.Part, price int) {
 	b.tried++
 	m := align.Build(&plan.Class{Catalog: b.room.class.Catalog, Parts: []plan.Part{part}}, b.job.Tracks)
 	b.best = min(b.best, price+b.job.Prices.left(m.Findings))
+}
+
+// everything tries every tempo and every start, and from there on every
+// change of the items.
+func (b *brute) everything() {
+	for _, w := range b.room.worlds {
+		for start := 0; start <= w.trial.Phrases(); start++ {
+			part, price := *b.room.part, w.price
+			part.Items = nil
+			for _, m := range w.moves {
+				part.BPM, _ = strconv.ParseFloat(m.detail, 64)
+			}
+			if start > 0 {
+				part.Start = plan.Start{Phrase: start}
+				price += b.job.Prices[Start] + b.job.Prices[Phrase]*abs(start-b.room.worlds[0].trial.PhraseOf(b.room.part.Start))
+			}
+			b.from(part, 0, price)
+		}
+	}
 }
 
 // from tries everything from item k on.
@@ -191,19 +211,10 @@ func TestOptimalAgainstBruteForce(t *testing.T) {
 			t.Fatal(problems[0].In("class.yaml"))
 		}
 		room, _ := newRoom(class, 0, j.Tracks, j.Prices)
-		room.worlds = room.worlds[:1] // a tempo is a part of its own
 		room.fewer(r, 10/items)
 		got := newSearch(room, []effort{forBest, forOthers}[n%2]).found()
 		b := &brute{job: j, room: room, best: got.cost + 1}
-		for start := 0; start <= room.worlds[0].trial.Phrases(); start++ {
-			part, price := *room.part, 0
-			part.Items = nil
-			if start > 0 {
-				part.Start = plan.Start{Phrase: start}
-				price = j.Prices[Start] + j.Prices[Phrase]*abs(start-room.worlds[0].trial.PhraseOf(room.part.Start))
-			}
-			b.from(part, 0, price)
-		}
+		b.everything()
 		if b.best != got.cost {
 			t.Errorf("class %d: search %d, brute force %d (of %d classes)\n%s", n, got.cost, b.best, b.tried, j.Src)
 		}
