@@ -8,13 +8,6 @@ type biquad struct {
 	z1, z2             float64
 }
 
-func (f *biquad) next(x float64) float64 {
-	y := f.b0*x + f.z1
-	f.z1 = f.b1*x - f.a1*y + f.z2
-	f.z2 = f.b2*x - f.a2*y
-	return y
-}
-
 // settle sets what is left of a sound that ended long ago to nothing, for
 // numbers that small are slow to reckon with.
 func (f *biquad) settle() {
@@ -32,7 +25,26 @@ func newKFilter(rate int) kFilter {
 	return kFilter{shelf: newShelf(rate), highPass: newHighPass(rate)}
 }
 
-func (k *kFilter) next(x float64) float64 { return k.highPass.next(k.shelf.next(x)) }
+// squares filters every step-th value of samples and adds up the squares of
+// what comes out. It is one loop over plain numbers, which the processor keeps
+// at hand: all the sound of a track goes through it.
+func (k *kFilter) squares(samples []float32, step int) float64 {
+	f, g := k.shelf, k.highPass
+	f1, f2, g1, g2 := f.z1, f.z2, g.z1, g.z2
+	sum := 0.0
+	for i := 0; i < len(samples); i += step {
+		x := float64(samples[i])
+		y := f.b0*x + f1
+		f1 = f.b1*x - f.a1*y + f2
+		f2 = f.b2*x - f.a2*y
+		z := g.b0*y + g1
+		g1 = g.b1*y - g.a1*z + g2
+		g2 = g.b2*y - g.a2*z
+		sum += z * z
+	}
+	k.shelf.z1, k.shelf.z2, k.highPass.z1, k.highPass.z2 = f1, f2, g1, g2
+	return sum
+}
 
 func (k *kFilter) settle() {
 	k.shelf.settle()

@@ -42,14 +42,15 @@ func NewMeter(rate, channels int) *Meter {
 // Write takes the next samples, channels interleaved, full scale at 1. Their
 // number is a multiple of the channels.
 func (m *Meter) Write(samples []float32) {
+	channels := len(m.filters)
 	for len(samples) > 0 {
+		n := min(m.end-m.at, len(samples)/channels)
 		for ch := range m.filters {
-			y := m.filters[ch].next(float64(samples[ch]))
-			m.now.squares += y * y
+			m.now.squares += m.filters[ch].squares(samples[ch:n*channels], channels)
 		}
-		samples = samples[len(m.filters):]
-		m.now.samples++
-		m.at++
+		samples = samples[n*channels:]
+		m.now.samples += n
+		m.at += n
 		if m.at == m.end {
 			m.endHop()
 		}
