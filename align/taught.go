@@ -40,6 +40,19 @@ func (g *grid) taught() *Taught {
 	return t
 }
 
+// Sound is how loud the music is on a count: 0 to 1 for the loudest, 0 where
+// nothing is known.
+func (t *Taught) Sound(count int) float64 {
+	if count < 0 || count >= len(t.Counts) {
+		return 0
+	}
+	from, to := t.Counts[count], t.Counts[count]+beat.OutlineStep
+	if count+1 < len(t.Counts) {
+		to = t.Counts[count+1]
+	}
+	return t.Outline.Between(from, to)
+}
+
 // energy is that of the phrase heard at a count.
 func (g *grid) energy(i int) beat.Energy {
 	heard := g.track.Phrases

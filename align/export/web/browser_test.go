@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
@@ -146,6 +147,17 @@ func (b *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 }
 
 func (b *tab) size(w, h int64) { b.do(chromedp.EmulateViewport(w, h)) }
+
+var schemes = []string{"light", "dark"}
+
+// scheme asks for light or dark colours.
+func (b *tab) scheme(name string) { b.prefers("prefers-color-scheme", name) }
+
+// prefers sets a wish of the user, as CSS names it.
+func (b *tab) prefers(feature, value string) {
+	b.t.Helper()
+	b.do(enable(emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: feature, Value: value}}}))
+}
 
 // show opens a file from disk in one of its views.
 func (b *tab) show(file, view string) {

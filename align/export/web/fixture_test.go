@@ -31,6 +31,9 @@ func truth(t testing.TB, name string) beat.Track {
 	n := len(track.Beats)
 	track.BPM = 60 * float64(n-1) / (track.Beats[n-1] - track.Beats[0])
 	track.Duration = track.Beats[n-1] + 120/track.BPM
+	for i := range int(track.Duration / beat.OutlineStep) { // loud on the first of four, less on the others
+		track.Outline = append(track.Outline, []float64{0, -4, -7, -2}[i%4]-float64(i%23)/4)
+	}
 	energies := []beat.Energy{beat.Low, beat.Medium, beat.High}
 	for i, f := range fieldsOf(t, name+".phrases") {
 		counts, _ := strconv.Atoi(f[1])

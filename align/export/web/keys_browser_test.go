@@ -18,7 +18,7 @@ func TestKeyboard(t *testing.T) {
 		t.Errorf("Tab back from the desk gets to %q, want the views", got)
 	}
 	reached := map[string]int{}
-	for range 12 {
+	for range 14 {
 		b.do(chromedp.KeyEvent(kb.Tab))
 		reached[ask[string](b, `document.activeElement.className.split(" ")[0] || document.activeElement.id`)]++
 	}

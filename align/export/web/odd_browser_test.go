@@ -62,6 +62,7 @@ func TestMissingMusic(t *testing.T) {
 	if got := b.text("status"); !strings.Contains(got, "tidewater is not beside this page") {
 		t.Errorf("said %q", got)
 	}
+	b.click("drawer")
 	b.click("source")
 	b.eval(tapNow)
 	if got := ask[seen](b, atFrame).Place; !strings.HasPrefix(got, "phrase 1, count 1") {

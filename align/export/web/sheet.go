@@ -92,11 +92,7 @@ func lineOf(rows []align.Row) line {
 	var doses, sides []string
 	for _, r := range rows {
 		counts += r.Counts
-		if r.Reps > 0 {
-			doses = add(doses, fmt.Sprintf("%d x %s", r.Reps, r.Rhythm))
-		} else if timed(r) {
-			doses = add(doses, seconds(r.Seconds))
-		}
+		doses = add(doses, shortDose(r))
 		sides = add(sides, r.Side)
 	}
 	if first.Passes > 1 {

@@ -169,7 +169,9 @@ func TestTap(t *testing.T) {
 	b := newTab(t, 390, 844)
 	b.show(pageFile(t, mapOf(t, follow)), "stage")
 	b.choose(1)
+	b.click("drawer")
 	b.click("source")
+	b.click("drawer")
 	b.eval(tapNow)
 	check := func(when string) {
 		t.Helper()
@@ -239,13 +241,14 @@ func TestStageSays(t *testing.T) {
 	}
 	at(1, 2, 0) // phrase 2: squats begin
 	want("move", "Squat")
-	want("dose", "4 reps left 4 down 4 up")
+	want("dose", "4 down 4 up")
+	want("reps", "4 reps")
 	want("digit", "8")
 	want("counts", "32 counts")
 	want("next", "8 x 2 down 2 up")
 	loud(false)
 	at(1, 2, 29)
-	want("dose", "1 rep left")
+	want("reps", "1 rep")
 	want("digit", "3")
 	loud(true)
 	want("place", "phrase 2, count 30")

@@ -24,6 +24,7 @@ type tile struct {
 	Odd    string // what it is when it is not 32 counts
 	Doubt  string // how sure the start is, where it is not
 	Level  int    // how full it sounds, 1 to 3; 0 when not known
+	Sound  string // how loud it is from count to count, a path
 	Over   bool   // the music has ended
 	Pieces []piece
 	Label  string // for those who cannot see it
@@ -33,6 +34,7 @@ type tile struct {
 type piece struct {
 	Row    int
 	Name   string
+	Dose   string // 8 x 2-2, or seconds; on its first tile only
 	Left   string // where it begins [% of the tile]
 	Width  string // [%]
 	Goes   bool   // the row began on the tile before
@@ -83,6 +85,7 @@ func tilesOf(m *align.CountMap, g playing) []tile {
 		if v.First < len(t.Counts) {
 			v.Time = tenths(t.Counts[v.First])
 		}
+		v.Sound = v.outline(t)
 		v.Pieces = piecesOf(m, g, v)
 		v.Label = v.describe()
 	}
@@ -104,6 +107,9 @@ func piecesOf(m *align.CountMap, g playing, v *tile) []piece {
 		}
 		if r.Side != "" {
 			p.Name += " " + r.Side
+		}
+		if !p.Goes {
+			p.Dose = shortDose(r)
 		}
 		if found := findingsOn(m, r.Row); len(found) > 0 && !p.Goes {
 			p.Grade = found[0].Grade
@@ -138,17 +144,41 @@ func (v *tile) describe() string {
 // room enough to be read and touched.
 func (v tile) Flex() int { return max(v.Counts, 6) }
 
-// The tile's drawing is as wide as it has counts and 6 high; these are paths
+// The tile's drawing is as wide as it has counts and so high; these are paths
 // in it (SVG 2, 9.3).
+const soundHeight = 48
 
-// Step is a step, two for each level of how full the phrase sounds.
-func (v tile) Step() string { return fmt.Sprintf("M0 %dh%dv%dH0z", 6-2*v.Level, v.Counts, 2*v.Level) }
+// outline is how loud the music is on every count of the tile; empty where it
+// is not known.
+func (v *tile) outline(t *align.Taught) string {
+	if t.Outline == nil {
+		return ""
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "M0 %d", soundHeight)
+	for i := 0; i < v.Counts; {
+		y, run := soundAt(t, v.First+i), 1
+		for i+run < v.Counts && soundAt(t, v.First+i+run) == y {
+			run++
+		}
+		fmt.Fprintf(&b, "V%dh%d", y, run)
+		i += run
+	}
+	fmt.Fprintf(&b, "V%dz", soundHeight)
+	return b.String()
+}
+
+func soundAt(t *align.Taught, count int) int {
+	return soundHeight - int(math.Round(soundHeight*t.Sound(count)))
+}
+
+const tickHeight = 10
 
 // Ticks are short lines where its eights begin.
 func (v tile) Ticks() string {
 	var b strings.Builder
 	for i := 8; i < v.Counts; i += 8 {
-		fmt.Fprintf(&b, "M%d 4v2", i)
+		fmt.Fprintf(&b, "M%d %dv%d", i, soundHeight-tickHeight, tickHeight)
 	}
 	return b.String()
 }

@@ -36,60 +36,119 @@ const fault = `(() => {
   return out;
 })()`
 
-// inTheMiddle goes to the second song, some counts into its fifth phrase.
-const inTheMiddle = `(async () => {
-  const leg = document.getElementById("leg");
-  leg.value = "2";
-  leg.dispatchEvent(new Event("change"));
-  const key = k => document.body.dispatchEvent(new KeyboardEvent("keydown", { key: k, bubbles: true }));
-  for (const k of ["ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown", "ArrowRight", "ArrowRight", "ArrowRight"]) key(k);
-  for (let i = 0; i < 5; i++) await new Promise(requestAnimationFrame);
+// scenes are moments of a class on the stage, by the script that brings the
+// page there. to(kind, into) goes some counts into the first row of a kind,
+// or from its end where into is negative; the last row of a song is "end".
+var scenes = []struct{ name, script string }{
+	{"start", ``},
+	{"set", `to("set", 3)`},
+	{"block", `to("block", 70)`},
+	{"interval", `to("interval", 20)`},
+	{"pause", `to("pause", 5)`},
+	{"change", `to("end", -3)`},
+	{"over", `to("end", -2, data.legs.length - 1)`},
+	{"tap", `press("source")`},
+	{"covered", `to("set", 3); press("rehearse"); press("cover")`},
+	{"drawer", `to("set", 3); press("drawer")`},
+	{"looked", `to("set", 3); press("rehearse"); press("cover"); await drawn(); press("look")`},
+}
+
+const directions = `(async () => {
+  const data = JSON.parse(document.getElementById("data").textContent);
+  const press = id => document.getElementById(id).click();
+  const to = (kind, into, first = 0) => {
+    const leg = data.legs.findIndex((l, i) => i >= first && (kind === "end" || l.rows.some(r => r.kind === kind)));
+    const rows = data.legs[leg].rows, row = kind === "end" ? rows[rows.length - 1] : rows.find(r => r.kind === kind);
+    const choice = document.getElementById("leg");
+    choice.value = String(leg);
+    choice.dispatchEvent(new Event("change"));
+    const counts = row.from + (into < 0 ? row.counts : 0) + into - (rows[0].from < 0 ? 0 : rows[0].from);
+    for (let i = 0; i < counts; i++) document.body.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+  };
+  const drawn = async () => { for (let i = 0; i < 4; i++) await new Promise(requestAnimationFrame); };
+  %s;
+  await drawn();
 })()`
 
-// capitals are the heights of capitals [mm] of what must be read from 2 m, on
-// a tablet of 132 pixels to the inch. Capitals are 0.7 of the type size.
-const capitals = `Object.fromEntries([["move", "#move"], ["rhythm", "#dose"], ["digit", "#digit"], ["counts", "#counts b"], ["next", "#next .what"]]
-  .map(([name, e]) => [name, parseFloat(getComputedStyle(document.querySelector(e)).fontSize) * 0.7 / (132 / 25.4)]))`
+// stagedAs brings the stage to a scene.
+func (b *tab) stagedAs(script string) { b.eval(fmt.Sprintf(directions, script)) }
 
-// On a tablet at 2 m: 20 to 22 minutes of arc, 11.6 to 12.8 mm; no line may
-// be below the least of 16, 9.3 mm.
+// capitals are the heights of capitals [mm] of what must be read from 2 m, on
+// a screen of some CSS pixels to the inch. Capitals are 0.7 of the type size.
+const capitals = `Object.fromEntries([["move", "#move"], ["rhythm", "#dose:not(.name)"], ["reps", "#reps:not([hidden]) b"], ["digit", "#digit"], ["counts", "#counts b"], ["next", "#next .what"]]
+  .map(([name, e]) => [name, document.querySelector(e)]).filter(([, e]) => e && e.innerText)
+  .map(([name, e]) => [name, parseFloat(getComputedStyle(e).fontSize) * 0.7 / (%d / 25.4)]))`
+
+// At 2 m 20 to 22 minutes of arc are 11.6 to 12.8 mm, the least of 16 is 9.3
+// mm. On a tablet no line is below the least but long names of what comes; on
+// a phone held upright, 62 mm wide, neither are those of the move and the
+// rhythm that are longer than the seven letters which fit, and those are
+// never below 5.5 mm, which 1.2 m is the most for.
 //
 // Ref: ISO 9241-3, as quoted.
 func TestReadable(t *testing.T) {
-	b := newTab(t, 1024, 768)
-	b.show(pageFile(t, mapOf(t, demoClass(t))), "stage")
-	for leg := range 10 {
-		b.choose(leg)
-		for range 12 {
-			b.do(chromedp.KeyEvent(kb.ArrowDown))
-			ask[seen](b, atFrame)
-			for name, mm := range ask[map[string]float64](b, capitals) {
-				if mm < 9.3 && !(name == "next" && mm > 5.8) { // a long name of what comes may be shown smaller
-					t.Errorf("%s: capitals of %s are %.1f mm", b.text("move"), name, mm)
+	file := pageFile(t, mapOf(t, demoClass(t)))
+	for _, screen := range []struct{ w, h, perInch int64 }{{1024, 768, 132}, {390, 844, 160}} {
+		b := newTab(t, screen.w, screen.h)
+		b.show(file, "stage")
+		for leg := range 10 {
+			b.choose(leg)
+			for range 12 {
+				b.do(chromedp.KeyEvent(kb.ArrowDown))
+				ask[seen](b, atFrame)
+				for name, mm := range ask[map[string]float64](b, fmt.Sprintf(capitals, screen.perInch)) {
+					if mm < leastCapital(name, screen.w) {
+						t.Errorf("%d wide, %s, %s: capitals of %s are %.1f mm", screen.w, b.text("place"), b.text("move"), name, mm)
+					}
 				}
-			}
-			for _, f := range ask[[]string](b, fault) {
-				t.Errorf("%s: %s", b.text("place"), f)
+				for _, f := range ask[[]string](b, fault) {
+					t.Errorf("%s: %s", b.text("place"), f)
+				}
 			}
 		}
 	}
 }
 
+// leastCapital is how high capitals must be at least [mm].
+func leastCapital(name string, width int64) float64 {
+	const least, near = 9.3, 5.5
+	if name == "next" || width < 500 && (name == "move" || name == "rhythm") {
+		return near
+	}
+	return least
+}
+
 // Every view on every screen, in the light and in the dark, from a file.
 func TestViews(t *testing.T) {
 	file := pageFile(t, mapOf(t, demoClass(t)))
-	b := newTab(t, 390, 844)
-	for _, size := range sizes {
-		b.size(size[0], size[1])
-		for _, view := range []string{"stage", "desk", "wall"} {
-			b.show(file, view)
-			b.eval(inTheMiddle)
-			if view != "wall" { // a sheet of paper is as wide as it is
-				for _, f := range ask[[]string](b, fault) {
-					t.Errorf("%s at %dx%d: %s", view, size[0], size[1], f)
+	for _, scheme := range schemes {
+		for _, size := range sizes {
+			t.Run(fmt.Sprintf("%s %d", scheme, size[0]), func(t *testing.T) {
+				b := newTab(t, size[0], size[1])
+				b.scheme(scheme)
+				for _, s := range scenes {
+					b.show(file, "stage")
+					b.stagedAs(s.script)
+					b.sound(fmt.Sprintf("stage-%s-%d-%s", s.name, size[0], scheme))
+					b.eval(`try { sessionStorage.clear() } catch (e) {}`)
 				}
-			}
-			b.keep(fmt.Sprintf("%s-%d", view, size[0]))
+				b.show(file, "desk")
+				b.stagedAs(`to("set", 3)`)
+				b.sound(fmt.Sprintf("desk-%d-%s", size[0], scheme))
+				b.eval(`document.querySelectorAll("#desk .part")[1].scrollIntoView()`)
+				b.keep(fmt.Sprintf("desk-part-%d-%s", size[0], scheme))
+				b.show(file, "wall")
+				b.keep(fmt.Sprintf("wall-%d-%s", size[0], scheme))
+			})
 		}
+	}
+}
+
+// sound keeps the picture of what is shown and reports its faults.
+func (b *tab) sound(name string) {
+	b.t.Helper()
+	b.keep(name)
+	for _, f := range ask[[]string](b, fault) {
+		b.t.Errorf("%s: %s", name, f)
 	}
 }

@@ -17,8 +17,11 @@ var files embed.FS
 // The parts of the page's script and style, in the order in which they need
 // each other.
 var (
-	scripts = []string{"data.js", "grid.js", "text.js", "player.js", "stage.js", "desk.js", "size.js", "keys.js", "start.js"}
-	styles  = []string{"base.css", "stage.css", "desk.css", "wall.css"}
+	scripts = []string{
+		"data.js", "grid.js", "text.js", "fit.js", "player.js", "practise.js", "stage.js", "desk.js",
+		"size.js", "keys.js", "start.js",
+	}
+	styles = []string{"base.css", "stage.css", "desk.css", "wall.css"}
 )
 
 var page = template.Must(template.New("page").ParseFS(files, "page/*.html"))

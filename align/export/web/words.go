@@ -63,6 +63,14 @@ func doseOf(r align.Row) string {
 	return ""
 }
 
+// shortDose is the same with the rhythm in figures alone.
+func shortDose(r align.Row) string {
+	if r.Reps > 0 {
+		return fmt.Sprintf("%d x %s", r.Reps, r.Rhythm)
+	}
+	return doseOf(r)
+}
+
 func timed(r align.Row) bool {
 	return (r.Kind == align.IntervalRow || r.Kind == align.PauseRow) && r.Seconds > 0
 }

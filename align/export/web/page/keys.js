@@ -12,7 +12,7 @@ $("tap").addEventListener("keydown", function (e) {
 });
 $("tap").addEventListener("keyup", function (e) { if (e.key === " ") e.preventDefault(); });
 // A button pressed with the finger gives the keys back: space is for the music.
-document.querySelector(".controls").addEventListener("click", function (e) {
+document.querySelector(".foot").addEventListener("click", function (e) {
   if (e.detail > 0 && e.target.closest("button")) e.target.closest("button").blur();
 });
 press("less", function () { step(-1); });
@@ -21,10 +21,22 @@ press("back", function () { stepPhrase(-1); });
 press("on", function () { stepPhrase(1); });
 press("source", function () { setStudio(!state.studio); });
 press("mirror", mirror);
+press("rehearse", function () { practising($("practise").hidden); drawer(false); });
+press("cover", function () { setCover(!practice.covered); });
+press("look", look);
+press("drawer", function () { drawer(!document.body.classList.contains("drawn-out")); });
 press("help", openKeys);
 press("size", openSize);
 press("print", function () { print(); });
 $("leg").addEventListener("change", function () { go(Number(this.value)); this.blur(); });
+$("loop").addEventListener("change", function () { setLoop(this.value); this.blur(); });
+$("pace").addEventListener("change", function () { setPace(Number(this.value)); this.blur(); });
+
+// drawer opens or closes the row of what is seldom needed on a small screen.
+function drawer(open) {
+  document.body.classList.toggle("drawn-out", open);
+  $("drawer").setAttribute("aria-expanded", String(open));
+}
 
 function mirror() { $("mirror").setAttribute("aria-pressed", String(!mirrored())); }
 
@@ -36,11 +48,20 @@ function openKeys() {
 var keys = {
   " ": function () { if (state.studio) tap(); else toggle(); },
   t: tap, Enter: tap, m: mirror, "?": openKeys,
+  l: function () { practising(true); setLoop(after($("loop"), practice.loop)); },
+  s: function () { practising(true); setPace(Number(after($("pace"), String(state.pace)))); },
+  c: function () { practising(true); setCover(!practice.covered); }, r: look,
   p: function () { goLeg(-1); }, n: function () { goLeg(1); },
   ArrowLeft: function () { step(-1); }, ArrowRight: function () { step(1); },
   ArrowUp: function () { stepPhrase(-1); }, ArrowDown: function () { stepPhrase(1); },
   1: function () { show("stage"); }, 2: function () { show("desk"); }, 3: function () { show("wall"); }
 };
+
+// after is the choice that follows another, round and round.
+function after(select, value) {
+  var all = Array.prototype.map.call(select.options, function (o) { return o.value; });
+  return all[(all.indexOf(value) + 1) % all.length];
+}
 
 document.addEventListener("keydown", function (e) {
   if (e.ctrlKey || e.metaKey || e.altKey || document.querySelector("dialog[open]")) return;

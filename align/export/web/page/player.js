@@ -7,6 +7,7 @@ var state = {
   row: 0,          // of a leg that has no counts
   studio: false,   // the studio's system plays, we follow her tap
   running: false,
+  pace: 1,         // share of the class's tempo that is practised at
   at: 0,           // track time when standing [ms]
   anchor: null     // {clock, at}: at that moment of the clock the track was there
 };
@@ -18,9 +19,12 @@ function here() { return legs[state.leg]; }
 function tapped() { return state.studio && state.anchor !== null; }
 function counted(leg) { return leg.counts.length > 1; }
 
+// rate is how fast the track goes, 1 as recorded.
+function rate() { return here().speed * state.pace; }
+
 // now is the track time [ms].
 function now() {
-  if (state.anchor) return state.anchor.at + (Date.now() - state.anchor.clock) * here().speed;
+  if (state.anchor) return state.anchor.at + (Date.now() - state.anchor.clock) * rate();
   if (!state.studio && state.running && seeking === null) return audio.currentTime * 1000;
   return state.at;
 }
@@ -57,7 +61,7 @@ function cue() {
     audio.src = source;
     audio.preservesPitch = true;
   }
-  audio.defaultPlaybackRate = audio.playbackRate = leg.speed;
+  audio.defaultPlaybackRate = audio.playbackRate = rate();
   seeking = state.at;
   if (audio.readyState > 0) seek();
 }
@@ -175,7 +179,7 @@ function askTap() {
 // check goes on to the next song when the last row of this one is over. The
 // studio's system has to be started by hand, and waits for a tap.
 function check() {
-  if (!state.running || now() < endOf(here())) return;
+  if (!state.running || goRound() || now() < endOf(here())) return;
   if (state.leg === legs.length - 1) return stop();
   go(state.leg + 1);
 }
@@ -216,7 +220,7 @@ $("reconnect").querySelector("input").addEventListener("change", function () {
 // The place is kept for a page that the phone throws out of memory.
 function save() {
   try {
-    sessionStorage.setItem(store, JSON.stringify({ leg: state.leg, row: state.row, studio: state.studio, at: state.at, anchor: state.anchor }));
+    sessionStorage.setItem(store, JSON.stringify({ leg: state.leg, row: state.row, studio: state.studio, at: state.at, anchor: state.anchor, pace: state.pace }));
   } catch (e) { /* some browsers keep nothing for files */ }
 }
 
@@ -228,7 +232,8 @@ function restore() {
   state.row = Math.min(kept.row || 0, here().rows.length - 1);
   state.at = kept.at || 0;
   state.studio = kept.studio;
-  if (state.studio && kept.anchor && kept.anchor.at + (Date.now() - kept.anchor.clock) * here().speed < endOf(here())) {
+  state.pace = kept.pace || 1;
+  if (state.studio && kept.anchor && kept.anchor.at + (Date.now() - kept.anchor.clock) * rate() < endOf(here())) {
     state.anchor = kept.anchor;
     state.running = true;
   }

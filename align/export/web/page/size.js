@@ -13,6 +13,9 @@ var cardLength = 85.6;
 // Ref: ISO 9241-3, 20 to 22 and 16 minutes of arc.
 var goodCapital = 12, leastCapital = 9.3;
 
+// A capital is so much of the type size, in faces like ours.
+var capital = 0.7;
+
 try { perMm = Number(localStorage.getItem("onphrase:perMm")) || perMm; } catch (e) { /* nothing kept */ }
 
 function tellSize(px) {

@@ -3,11 +3,13 @@
 // view works out everything the stage shows at a track time.
 function view(leg, t) {
   var known = counted(leg), i = known ? rowAt(leg, t) : state.row, row = leg.rows[i];
-  var v = { row: row, count: known ? countAt(leg, t) : 0, name: row.name, side: row.side, end: row.from + row.counts };
+  var v = { row: row, count: known ? countAt(leg, t) : 0, name: row.name, side: row.side, from: row.from, counts: row.counts, end: row.from + row.counts };
   v.next = leg.rows[i + 1] || nextLeg(leg);
   v.then = v.next ? first(v.next) : "";
   v.thenSide = v.next ? v.next.side : "";
   v.early = v.next ? v.next.early || usualCue : 0;
+  v.key = keyOf(row, 0);
+  v.nextKey = v.next ? keyOf(v.next, 0) : "";
   if (row.moves.length) viewMove(v, row);
   v.left = Math.max(1, v.end - v.count);
   v.seconds = row.seconds - (t - row.at) / 1000 / leg.speed;
@@ -18,6 +20,9 @@ function view(leg, t) {
 // usualCue is how many counts before it a move is announced.
 var usualCue = 4;
 
+// keyOf names a move of a row.
+function keyOf(row, k) { return row.n + ":" + k + " " + (row.moves.length ? row.moves[k].name : row.name); }
+
 // viewMove narrows a block to the move of it that is being done.
 function viewMove(v, row) {
   var k = row.moves.length - 1;
@@ -25,9 +30,13 @@ function viewMove(v, row) {
   var move = row.moves[k], after = row.moves[k + 1];
   v.name = move.name;
   v.side = move.lead;
+  v.key = keyOf(row, k);
+  v.from = row.from + move.from;
+  v.counts = move.counts;
   v.lead = true;
   if (!after) return;
   v.inside = true; // what comes is another move of the same block
+  v.nextKey = keyOf(row, k + 1);
   v.end = row.from + after.from;
   v.then = after.name;
   v.thenSide = after.lead;
@@ -44,21 +53,21 @@ function nextLeg(leg) {
 }
 
 function drawStage() {
-  var leg = here(), t = now(), v = view(leg, t), known = counted(leg);
+  var leg = here(), t = now(), v = cover(view(leg, t)), known = counted(leg);
+  drawStage.view = v;
   drawCourse(leg);
-  put($("move"), v.name);
+  put($("move"), v.hides ? "?" : v.name);
   drawSide(v);
-  drawDose(v);
-  put($("say"), v.row.say ? "say: " + v.row.say : v.row.detail);
+  drawDose(v, known);
+  put($("say"), v.hides ? "" : v.row.say ? "say: " + v.row.say : v.row.detail);
   put($("digit"), known ? String((v.left - 1) % 8 + 1) : "");
   drawEights(known ? Math.ceil(v.left / 8) : 0);
-  put($("counts").firstElementChild, String(v.left));
-  put($("counts").lastElementChild, v.left === 1 ? "count" : "counts");
+  drawFigures(v);
   document.body.classList.toggle("uncounted", !known);
   document.body.classList.toggle("last", known && v.left <= 8);
   drawNext(v, leg);
   put($("place"), known ? place(leg, v.count) + ", " + leg.title : "No counts are known here: go on with → or the button");
-  var shown = [v.row.n, v.name, mirrored(), known].join();
+  var shown = [v.row.n, v.key, v.hides, mirrored(), known].join();
   if (drawStage.shown === shown) return;
   drawStage.shown = shown; // something else is being done: fit it anew
   $("move").classList.toggle("idle", idle(v.row));
@@ -73,7 +82,7 @@ function place(leg, count) {
 
 function drawCourse(leg) {
   var part = data.parts[leg.part], through = classTime() - part.at;
-  put($("part"), part.name);
+  put($("part"), part.name + (state.pace === 1 ? "" : ", at " + Math.round(100 * state.pace) + " %"));
   put($("left").firstElementChild, clock(data.length - classTime()));
   var share = part.seconds > 0 ? Math.min(1, Math.max(0, through / part.seconds)) : 0;
   $("progress").firstElementChild.style.transform = "scaleX(" + share.toFixed(4) + ")";
@@ -82,7 +91,7 @@ function drawCourse(leg) {
 }
 
 function drawSide(v) {
-  var side = sideOf(v.side), words = side ? (v.lead ? "lead " : "") + side : "";
+  var side = v.hides ? "" : sideOf(v.side), words = side ? (v.lead ? "lead " : "") + side : "";
   if (words && mirrored()) words += ", class " + v.side;
   $("side").hidden = !side;
   $("side").dataset.side = side || "";
@@ -91,31 +100,50 @@ function drawSide(v) {
   if (arrow.getAttribute("href") !== to) arrow.setAttribute("href", to);
 }
 
-// drawDose shows the repetitions left with the way that is being done
-// underlined, or the seconds left.
-function drawDose(v) {
-  var row = v.row, box = $("dose");
-  if (!row.reps) {
-    var timed = row.kind === "interval" || row.kind === "pause";
-    delete box.dataset.key;
-    return put(box, timed ? Math.max(0, Math.ceil(v.seconds - 1e-6)) + " s left" : row.moves.length ? row.name : "");
+// drawDose shows the rhythm with the way that is being done underlined, or
+// the block that the move belongs to.
+function drawDose(v, known) {
+  var row = v.row, box = $("dose"), doing = -1;
+  if (row.reps && known) {
+    var at = Math.max(0, v.count - row.from) % (row.counts / row.reps);
+    row.phases.forEach(function (p, k) { if (at >= 0) doing = k; at -= p.counts; });
   }
-  var each = row.counts / row.reps, done = Math.max(0, v.count - row.from);
-  var left = Math.max(1, row.reps - Math.floor(done / each)), at = done % each, doing = -1;
-  row.phases.forEach(function (p, k) { if (at >= 0) doing = k; at -= p.counts; });
-  var key = left + "/" + doing + "/" + row.n;
+  var key = [row.n, doing, known, v.hides].join();
   if (box.dataset.key === key) return;
   box.dataset.key = key;
-  var how = document.createElement("span");
-  if (!row.phases.length) how.append("pulse");
-  row.phases.forEach(function (p, k) {
-    var word = document.createElement(k === doing ? "u" : "i");
-    word.textContent = p.counts + " " + p.word;
-    how.append(word, " ");
-  });
-  var reps = document.createElement("span");
-  reps.append(many(left, "rep") + " left");
-  box.replaceChildren(reps, " ", how);
+  box.classList.toggle("name", row.moves.length > 0);
+  box.replaceChildren();
+  if (v.hides) return;
+  if (!row.reps) return box.append(row.moves.length ? "block " + row.name : known ? "" : dose(row));
+  if (!known) box.append(word("i", many(row.reps, "rep")));
+  if (!row.phases.length) box.append(word("i", "pulse"));
+  row.phases.forEach(function (p, k) { box.append(word(k === doing ? "u" : "i", p.counts + " " + p.word)); });
+}
+
+function word(tag, text) {
+  var e = document.createElement(tag);
+  e.textContent = text;
+  return e;
+}
+
+// drawFigures shows what is left: counts, and repetitions or seconds.
+function drawFigures(v) {
+  var row = v.row, n = "", of = "";
+  if (row.reps) {
+    n = Math.max(1, row.reps - Math.floor(Math.max(0, v.count - row.from) / (row.counts / row.reps)));
+    of = n === 1 ? "rep" : "reps";
+  } else if (row.kind === "interval" || row.kind === "pause") {
+    n = Math.max(0, Math.ceil(v.seconds - 1e-6));
+    of = "seconds";
+  }
+  $("reps").hidden = !of;
+  figure("reps", n, of);
+  figure("counts", v.left, v.left === 1 ? "count" : "counts");
+}
+
+function figure(id, n, of) {
+  put($(id).firstElementChild, String(n));
+  put($(id).lastElementChild, of);
 }
 
 function drawEights(n) {
@@ -128,35 +156,23 @@ function drawEights(n) {
 function drawNext(v, leg) {
   var box = $("next"), side = sideOf(v.thenSide), what = v.then, how = "";
   if (!v.inside) {
-    how = v.next ? [dose(v.next), v.next.detail].filter(Boolean).join(", ") : "";
+    how = v.next ? [partAfter(leg, v.next), dose(v.next), v.next.detail].filter(Boolean).join(", ") : "";
     if (!v.next) what = "end of the class";
-    else if (leg.rows.indexOf(v.next) < 0) what = nextSong(leg, what);
     else if (v.next.reps && v.next.name === v.row.name && v.next.side === v.row.side) { // only the rhythm changes
       what = dose(v.next);
       how = v.next.detail;
     }
   }
   if (side) what += ", " + side;
+  if (v.hidesNext && v.next) { what = "?"; how = ""; }
   box.classList.toggle("loud", v.announced);
   put(box.querySelector(".when"), v.announced ? "next" : "then");
-  if (put(box.querySelector(".what"), what)) fitLine(box.querySelector(".what"));
   put(box.querySelector(".how"), how);
+  if (put(box.querySelector(".what"), what)) fitNext();
 }
 
-function nextSong(leg, what) {
+// partAfter is the part that begins with a row, where it is another.
+function partAfter(leg, row) {
   var after = legs[legs.indexOf(leg) + 1];
-  return after.part === leg.part ? what : data.parts[after.part].name + ": " + what;
-}
-
-// fitMove makes the move as large as its place allows. A capital is 0.7 of
-// the type size.
-var capital = 0.7;
-var largest = 0.34, largestIdle = 0.17; // type size to the screen's shorter side
-function fitMove() {
-  if (document.body.dataset.view !== "stage") return;
-  var share = $("move").classList.contains("idle") ? largestIdle : largest;
-  fitLine($("dose"));
-  fitLine($("next").querySelector(".what"));
-  var px = fit($("move"), Math.min(innerWidth, innerHeight) * share);
-  tellSize(px);
+  return leg.rows.indexOf(row) >= 0 || after.part === leg.part ? "" : data.parts[after.part].name;
 }

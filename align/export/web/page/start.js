@@ -25,12 +25,13 @@ function frame() {
 }
 
 window.addEventListener("hashchange", function () { show(location.hash.slice(1)); });
-window.addEventListener("resize", fitMove);
+new ResizeObserver(fitMove).observe($("stage"));
 setInterval(check, 500); // also while the page is hidden and no frames are drawn
 
 show(location.hash.slice(1));
 if (legs.length) {
   restore();
+  if (state.pace !== 1) { practising(true); setPace(state.pace); }
   if (!state.studio && here().source) cue();
   if (!legs.some(function (l) { return l.source; })) setStudio(true);
   frame();

@@ -29,27 +29,3 @@ function sideOf(side) {
   return side === "right" ? "left" : "right";
 }
 function mirrored() { return $("mirror").getAttribute("aria-pressed") === "true"; }
-
-// fit sets an element's text as large as what stands beside it in its box
-// leaves room for, without breaking a word, and no larger than most [px].
-function fit(element, most) {
-  var box = element.parentElement, style = getComputedStyle(box), room = box.clientHeight - parseFloat(style.paddingTop) - parseFloat(style.paddingBottom);
-  Array.prototype.forEach.call(box.children, function (e) {
-    if (e !== element && e.offsetHeight) room -= e.offsetHeight + (parseFloat(style.rowGap) || 0);
-  });
-  var low = 16, high = Math.max(low, Math.floor(most));
-  while (low < high) {
-    var mid = (low + high + 1) >> 1;
-    element.style.fontSize = mid + "px";
-    if (element.scrollWidth <= element.clientWidth && element.offsetHeight <= room) low = mid; else high = mid - 1;
-  }
-  element.style.fontSize = low + "px";
-  return low;
-}
-
-// fitLine makes a line smaller where it would not fit, down to half.
-function fitLine(element) {
-  element.style.fontSize = "";
-  var ratio = element.clientWidth / element.scrollWidth;
-  if (ratio < 1) element.style.fontSize = parseFloat(getComputedStyle(element).fontSize) * Math.max(0.5, ratio * 0.98) + "px";
-}
