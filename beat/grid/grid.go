@@ -6,30 +6,35 @@ import "math"
 type Grid struct {
 	Beats  []float64 // [s], increasing
 	Period float64   // of a beat [s]; the mean where it changes
-	Steady bool      // on one straight line
+	Steady bool      // on straight lines throughout
 	Near   float64   // share of the attacks within 25 ms of their beats, 0-1
 	Spread float64   // root mean square distance of those [s]
 }
 
 // Fit gives beats [s] their final times after the hits that belong to them.
-// Machine-made music keeps to one line, and is carried along it through
-// breaks without a hit; what does not is followed.
+// Machine-made music keeps to a line, or to a few where it was cut or changes
+// its tempo, and is carried along it through breaks without a hit; what does
+// not is followed.
 func Fit(beats []float64, hits []Hit) Grid {
 	if len(beats) < 2 {
 		return Grid{Beats: beats}
 	}
-	l := fitLine(hits)
-	f := l.judge(hits)
-	g := Grid{Beats: make([]float64, len(beats)), Period: l.Period, Steady: f.good()}
-	if g.Steady {
-		for k := range beats {
-			g.Beats[k] = l.at(k)
+	g := Grid{Beats: follow(beats, hits)}
+	cuts := cutUp(hits)
+	straight := 0 // beats on lines
+	for i := 0; i+1 < len(cuts) && len(beats) >= (len(cuts)-1)*meanPiece; i++ {
+		from, to := cuts[i], cuts[i+1]
+		if l := fitLine(hits[from:to]); l.judge(hits[from:to]).good() {
+			straight += to - from
+			for k := from; k < to; k++ {
+				g.Beats[k] = l.at(k - from)
+			}
 		}
-	} else {
-		g.Beats = follow(beats, hits)
-		g.Period = (g.Beats[len(beats)-1] - g.Beats[0]) / float64(len(beats)-1)
-		f = judgeEach(g.Beats, hits)
 	}
+	increase(g.Beats)
+	g.Steady = straight == len(beats)
+	g.Period = (g.Beats[len(beats)-1] - g.Beats[0]) / float64(len(beats)-1)
+	f := judgeEach(g.Beats, hits)
 	g.Near, g.Spread = f.near, f.spread
 	return g
 }
@@ -62,10 +67,15 @@ func follow(beats []float64, hits []Hit) []float64 {
 		}
 		out[k] = (xx*y - x*xy) / (w*xx - x*x)
 	}
-	for k := 1; k < len(out); k++ { // lines of neighbours may cross where hits are wild
-		if out[k] <= out[k-1] {
-			out[k] = out[k-1] + 0.001
+	return out
+}
+
+// increase parts beats that cross: lines of neighbours may where hits are wild.
+func increase(beats []float64) {
+	const apart = 0.001 // [s]
+	for k := 1; k < len(beats); k++ {
+		if beats[k] <= beats[k-1] {
+			beats[k] = beats[k-1] + apart
 		}
 	}
-	return out
 }

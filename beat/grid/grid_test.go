@@ -73,3 +73,45 @@ func TestHitsFindTheAttack(t *testing.T) {
 		}
 	}
 }
+
+// A cut in the music, or a tempo that changes by less than a jump, begins
+// another line within two bars.
+func TestFitBeginsAnotherLineAtACut(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		late, period float64 // of what follows the cut, and how late it comes [s]
+	}{{"cut", 0.04, 0.5}, {"a little faster", 0, 0.49}} {
+		truth := func(k int) float64 {
+			if k < 100 {
+				return 0.5 * float64(k)
+			}
+			return 50 + c.late + c.period*float64(k-100)
+		}
+		beats, hits := played(truth, 200, 0.004, func(int) bool { return false })
+		g := Fit(beats, hits)
+		if !g.Steady {
+			t.Errorf("%s: not steady", c.name)
+		}
+		for k, b := range g.Beats {
+			if math.Abs(b-truth(k)) > 0.005 && (k < 92 || k > 108) {
+				t.Errorf("%s: beat %d is off by %.1f ms", c.name, k, 1000*(b-truth(k)))
+			}
+		}
+	}
+}
+
+// People who play freely at the end do not pull the rest off its line.
+func TestFitKeepsTheLineBesideFreePlaying(t *testing.T) {
+	truth := func(k int) float64 {
+		if k < 150 {
+			return 0.5 * float64(k)
+		}
+		return 75 + 0.5*float64(k-150) + 0.0002*float64((k-150)*(k-150)) // slower and slower
+	}
+	beats, hits := played(truth, 200, 0.003, func(int) bool { return false })
+	for k, b := range Fit(beats, hits).Beats {
+		if math.Abs(b-truth(k)) > 0.02 {
+			t.Errorf("beat %d is off by %.1f ms", k, 1000*(b-truth(k)))
+		}
+	}
+}
