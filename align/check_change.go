@@ -90,7 +90,7 @@ func (l *layout) change(from, to *plan.Item) (kind plan.PauseKind, what string) 
 		return plan.Floor, "get to the floor"
 	case a.floor != b.floor:
 		return plan.Floor, "get up from the floor"
-	case b.weight != "" && a.weight != b.weight:
+	case b.weight != "" && !a.holds(b.weight):
 		return plan.Weights, "take " + b.weight
 	case a.weight == "" && b.weight == "":
 		for _, k := range b.carried() {

@@ -65,6 +65,8 @@ var classCases = []checkCase{
 	{code: "change-too-short", name: "less before it", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`}, songs: tempo(128),
 		fix: "setup: 8 counts, and 7 x 4-4 instead of 8 x 4-4 of squat before it"},
 	{code: "change-too-short", name: "on and off the step", items: []string{`{block: A, moves: [{move: basic step, counts: 32}]}`, `{block: B, moves: [{move: march, counts: 32}]}`, `{repeat: A}`}, songs: tempo(128)},
+	{code: "change-too-short", name: "one of the two in hand", items: []string{`{interval: squat to press, time: 30s, weight: 2 x 6 kg}`, `{set: one-arm row, reps: "8 x 2-2", sides: both, weight: 6 kg}`}, songs: tempo(128)},
+	{code: "change-too-short", name: "in an interval", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: 2 x 6 kg}`, `{interval: kettlebell swing, time: 30s, weight: 12 kg}`}, songs: tempo(128), says: "take 12 kg"},
 	{code: "change-too-short", name: "the same bar", items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: deadlift, reps: "8 x 4-4", weight: heavy}`}, songs: tempo(128)},
 
 	// Stage 1 does the knee four times, back to where it began; stage 2 once.

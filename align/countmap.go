@@ -107,7 +107,7 @@ type Row struct {
 	OfAll   int     `json:"of_all"`       // repetitions of that pattern in the class
 	Load    float64 `json:"load_seconds"` // seconds under load of a set
 
-	LoadClass string `json:"load_class"` // of a set: light, medium, heavy, body weight, or the weight as written
+	LoadClass string `json:"load_class"` // of a set: light, medium, heavy, body weight, not named, or the weight as written
 
 	Marks []Mark `json:"marks"` // what to count down, in order
 }

@@ -33,7 +33,7 @@ func (l *layout) needs(it *plan.Item) (needs, bool) {
 	case plan.Set:
 		names, n.weight = []string{w.Move}, w.Weight
 	case plan.Interval:
-		names = []string{w.Move}
+		names, n.weight = []string{w.Move}, w.Weight
 	case plan.Block:
 		for _, s := range w.Moves {
 			names = append(names, s.Move)
@@ -64,6 +64,13 @@ var kitWords = map[string]string{
 	"bar": "barbell", "bars": "barbell", "barbell": "barbell", "barbells": "barbell", "dumbbell": "dumbbells", "dumbbells": "dumbbells",
 	"kettlebell": "kettlebell", "kettlebells": "kettlebell", "bell": "kettlebell", "bells": "kettlebell", "plate": "plate", "plates": "plate",
 	"band": "band", "bands": "band",
+}
+
+// holds reports whether one of the weights in hand is the one asked for: two of
+// 6 kg are one too many, and putting that down takes no time of its own.
+func (n needs) holds(weight string) bool {
+	one, pair := strings.CutPrefix(strings.ReplaceAll(n.weight, "×", "x"), "2 x ")
+	return n.weight == weight || pair && one == weight
 }
 
 // kitNamed is the kit that a weight as written names. Two weights are a pair of

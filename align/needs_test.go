@@ -43,10 +43,11 @@ func TestLoads(t *testing.T) {
 	m := Build(onePart(t, "",
 		`{set: squat, reps: 8 x 2-2, weight: Heavy bar}`, `{set: deadlift, reps: 8 x 2-2, weight: heavy}`, `{set: squat, reps: 8 x 2-2}`,
 		`{set: biceps curl, reps: 8 x 2-2, weight: 2 x 5 kg}`, `{set: one-arm row, reps: 8 x 2-2, sides: both, weight: "moderate, 6 kg"}`,
+		`{set: hammer curl, reps: 8 x 2-2}`,
 	), songs(song{file: "a.mp3", bpm: 120, duration: 300}))
 	want := []Total{
 		{Name: "heavy", Reps: 16, Seconds: 32}, {Name: "medium", Reps: 16, Right: 8, Left: 8, Seconds: 32},
-		{Name: "body weight", Reps: 8, Seconds: 16}, {Name: "2 x 5 kg", Reps: 8, Seconds: 16},
+		{Name: "body weight", Reps: 8, Seconds: 16}, {Name: "2 x 5 kg", Reps: 8, Seconds: 16}, {Name: "not named", Reps: 8, Seconds: 16},
 	}
 	if diff := cmp.Diff(want, m.Summary.Loads); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

@@ -43,7 +43,7 @@ func runs(it *plan.Item) []run {
 		var out []run
 		for _, side := range w.Sides.Each() {
 			p := timed(it, IntervalRow, w.Time)
-			p.row.Side = string(side)
+			p.row.Side, p.row.Weight = string(side), w.Weight
 			out = append(out, run{p})
 		}
 		return out

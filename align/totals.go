@@ -17,7 +17,7 @@ func (l *layout) count() {
 		}
 		set, _ := r.item.Work.(plan.Set)
 		m, _ := l.move(set.Move)
-		r.Pattern, r.Load, r.LoadClass = m.Pattern, ms(r.underLoad()), loadClass(set.Weight)
+		r.Pattern, r.Load, r.LoadClass = m.Pattern, ms(r.underLoad()), l.loadClass(r.item, set.Weight)
 		if r.Pattern != "" {
 			all[r.Pattern] += r.Reps
 			r.SoFar = all[r.Pattern]
@@ -36,14 +36,18 @@ var loadWords = map[string]string{
 	"light": "light", "lighter": "light", "medium": "medium", "moderate": "medium", "middle": "medium", "heavy": "heavy", "heavier": "heavy",
 }
 
-// bodyWeight is the load of a set without a weight.
-const bodyWeight = "body weight"
+// What a set without a weight is done with: nothing, or something whose weight
+// is not said.
+const bodyWeight, notNamed = "body weight", "not named"
 
 // loadClass is the class of load that a weight as written names. What a weight
 // in kilograms is to the people of a class nobody can tell from here: it stands
 // for itself.
-func loadClass(weight string) string {
+func (l *layout) loadClass(it *plan.Item, weight string) string {
 	if weight == "" {
+		if n, _ := l.needs(it); len(n.carried()) > 0 {
+			return notNamed
+		}
 		return bodyWeight
 	}
 	for _, w := range strings.FieldsFunc(strings.ToLower(weight), func(r rune) bool { return !unicode.IsLetter(r) }) {

@@ -12,6 +12,8 @@ type Interval struct {
 	Move  string
 	Time  Length // on each of its sides
 	Sides Sides
+
+	Weight string // as of a set
 }
 
 func (Interval) work() {}
@@ -31,7 +33,7 @@ const seriesExample = "series: 8 x 20s/10s"
 func readIntervals(m *mapping, it Item, c *Catalog) []Item {
 	m.knownMove("interval", it.Name, c, "counts: 2")
 	m.head(&it)
-	w := Interval{Move: it.Name}
+	w := Interval{Move: it.Name, Weight: m.weight()}
 	if !m.has("series") {
 		w.Time = m.time("time: 30s, or " + seriesExample)
 		w.Sides = word(m, "sides", Both, Right, Left)

@@ -70,7 +70,7 @@ parts:
         moves: [{move: march, counts: 16}, {move: step touch, counts: 16}]
       - {set: squat, reps: "4 x 2-2, 16 x 1-1", weight: heavy, range: half, sides: right, on: count}
       - {interval: squat, time: 30s, sides: both, on: clock}
-      - {interval: squat, series: 8 x 20s/10s}
+      - {interval: squat, series: 8 x 20s/10s, weight: 8 kg}
       - {pause: towel, time: "1:30", for: rest, on: eight}
       - superset: Legs
         rounds: 3

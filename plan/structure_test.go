@@ -89,7 +89,7 @@ func TestParseRefusesBadParts(t *testing.T) {
 		{"    taught: ▶half time\n" + do, `taught: "half time" is not one of half or double`, "half?"},
 		{"    ▶tempo: 126\n" + do, `unknown key "tempo" in a part`, "bpm?"},
 		{"    ▶song: a.mp3\n" + do, `unknown key "song" in a part`, "tracks?"},
-		{"    ▶weight: heavy\n" + do, `unknown key "weight" in a part`, "weight belongs to a set"},
+		{"    ▶weight: heavy\n" + do, `unknown key "weight" in a part`, "weight belongs to a set or an interval"},
 		{"    do: ▶{pause: water, time: 30s}\n", "do is a list, not keys and values", "like do: and below it - {pause: water, time: 30s}"},
 		{"    ▶do:\n", "do has no value", "write one, or remove the line"},
 	})

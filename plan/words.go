@@ -91,7 +91,7 @@ var elsewhere = map[string]string{
 	"time":    "an interval or a pause",
 	"times":   "a block",
 	"tracks":  "a part",
-	"weight":  "a set",
+	"weight":  "a set or an interval",
 }
 
 var numberWords = map[string]int{
