@@ -188,3 +188,27 @@ func inFile(t *testing.T, src []byte, changes []Change) {
 		}
 	}
 }
+
+// Where a first plan leaves something that further changes are worth, they are
+// part of the plan: the reps of one set are changed twice.
+func TestGoesOn(t *testing.T) {
+	const seed = 14
+	j := randomJob(seed)
+	once, err := j.once()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, err := Search(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, best := once.Plans[0], all.Plans[0]
+	if len(best.Changes) <= len(first.Changes) || best.Cost >= first.Cost {
+		t.Errorf("%d changes at a cost of %d, after %d at %d", len(best.Changes), best.Cost, len(first.Changes), first.Cost)
+	}
+	if best.Price+j.Prices.left(best.After.Findings)+j.Prices.caused(best.New) != best.Cost {
+		t.Errorf("a price of %d and a cost of %d", best.Price, best.Cost)
+	}
+	inFile(t, j.Src, best.Changes)
+	t.Logf("%+v", best.Changes)
+}
