@@ -7,6 +7,20 @@ import (
 	"onphrase/plan"
 )
 
+// publishedTempos are the figures that the bands were read from, and where
+// they disagree [BPM]. Read second-hand where it says quoted; the others in
+// the source or its abstract.
+var publishedTempos = []struct{ what, says string }{
+	{"low impact", "up to 122, or 122-129 (a certification text of about 2011, quoted with the same figures by two students), against 145 (Parker, Australian Fitness Network)"},
+	{"high impact and floor choreography", "130-160 (the certification text), 130-155 (Franklin, an instructor's video), 140 rising to 155 through the class (Parker), 134-158 (an instructor's page)"},
+	{"step", "118-128 by the height of the step, as maximums (a maker's guidelines, 1997, quoted); 126 at most (AFAA step manual 2005, quoted); up to 135 for advanced classes (AFAA 2010, quoted); 134.6 +- 4.7 observed in 100 classes, with more impact above 135 (PMC2465063)"},
+	{"kickboxing", "below 140: more injuries in instructors above it than at 125-139 (J Strength Cond Res 2003, 17:580-6, quoted); 130-138 (an instructors' page), 130-160 (the certification text), 150s (an instructor's page)"},
+	{"strength", "122-129 (the certification text), 124-130 (an instructor resource), 100-130s (an instructor's page, 2016); a trial of 12 weeks used about 128 (Safikhani et al.), which is no limit; no trial sets one"},
+	{"classes in water", "122-129 (the certification text) against 130-155 at half time (AEA manual of about 2000, quoted), about 135 (AEA magazine, December 2022): the unit differs"},
+	{"seated classes", "up to 170 against below 150 (two books quoted by one page)"},
+	{"cool-down, stretch", "below 100 (the certification text), 80-110 (an instructor's page, 2016)"},
+}
+
 var tempoBand = Check{
 	Code:     "tempo-outside-band",
 	Title:    "the music is faster or slower than this kind of part usually is",
@@ -18,6 +32,9 @@ var tempoBand = Check{
 		for _, kind := range kindsInOrder {
 			b := c.Bands[kind]
 			out = append(out, fmt.Sprintf("%s: %s BPM, %s at the outside: %s", kind, b.Inside, b.Outer, b.Source))
+		}
+		for _, p := range publishedTempos {
+			out = append(out, fmt.Sprintf("published for %s [BPM]: %s", p.what, p.says))
 		}
 		return out
 	},

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"onphrase/align/fit"
 )
 
 // A file that was changed after it was read is left alone, and so is every
@@ -117,4 +119,13 @@ func changedLines(text string) int {
 		}
 	}
 	return n
+}
+
+// The sample of prices in the list is a file that can be read.
+func TestPricesSample(t *testing.T) {
+	_, sample, _ := strings.Cut(pricesSample, "\n\n  onphrase")
+	p, problems := fit.ParsePrices([]byte(strings.ReplaceAll("onphrase"+sample, "\n  ", "\n")))
+	if len(problems) > 0 || p[fit.Rep] != 2 || p[fit.Swap] != 20 {
+		t.Errorf("%v, read as %v", problems, p)
+	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"strings"
 
 	"onphrase/align"
@@ -111,5 +112,21 @@ func listPrices(s *streams, file string) error {
 	for _, e := range fit.Table {
 		t.add(fmt.Sprint(prices[e.Kind]), string(e.Kind), e.What)
 	}
-	return t.write(s.out, s.width)
+	if err := t.write(s.out, s.width); err != nil {
+		return err
+	}
+	_, err = io.WriteString(s.out, pricesSample)
+	return err
 }
+
+// pricesSample shows how to set one's own prices.
+const pricesSample = `
+Only the proportions matter. To set your own, write those that differ into
+prices.yaml in the folder onphrase of your configuration folder, or into a file
+that --prices names:
+
+  onphrase: 1
+  prices:
+    rep: 2
+    swap: 20
+`

@@ -89,7 +89,7 @@ func listMoves(s *streams, c *plan.Catalog) error {
 	if err := t.write(s.out, s.width); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(s.out, "\n%s. 'onphrase moves NAME' shows what a limit rests on.\n", plural(len(moves), "move"))
+	_, err := fmt.Fprintf(s.out, "\n%s. 'onphrase moves NAME' shows what a limit rests on,\n'onphrase check --explain tempo-outside-band' what tempo suits a kind of part,\n'onphrase help moves-file' how to set your own.\n", plural(len(moves), "move"))
 	return err
 }
 
