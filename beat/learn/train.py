@@ -196,12 +196,14 @@ def fit(a):
     some = music.levels[torch.randint(0, music.frames, (200000,), device=dev)].float()
     model.mean.copy_(some.mean(0))
     model.scale.copy_(1 / some.std(0))
+    if a.start:
+        model.load_state_dict(torch.load(a.start, map_location=dev)["model"])
     average = Ear(a.width, 0).to(dev)
     average.load_state_dict(model.state_dict())
     average.eval()
     size = sum(p.numel() for p in model.parameters())
     say = lambda s: (print(s, flush=True), a.log and open(a.log, "a").write(s + "\n"))
-    say(f"# {len(music.ids)} tracks at first, {len(check.ids)} to check, {size} parameters, width {a.width}, dropout {a.dropout}, weight of count 1 {a.ones}, seed {a.seed}")
+    say(f"# {len(music.ids)} tracks at first, {len(check.ids)} to check, {size} parameters, width {a.width}, dropout {a.dropout}, weight of count 1 {a.ones}, rate {a.rate}, seed {a.seed}, from {a.start or 'nothing'}")
     threading.Thread(target=music.keep_growing, daemon=True).start()
     fused = {"fused": True} if dev.type == "cuda" else {}
     opt = torch.optim.AdamW(model.parameters(), lr=3e-3, weight_decay=0.01, **fused)
@@ -218,7 +220,7 @@ def fit(a):
     averaged, current = list(average.parameters()), list(model.parameters())
     done = 0.0     # share of the training
     while done < 1:
-        rate = 3e-3 * min(1, (step + 1) / 300) * 0.5 * (1 + math.cos(math.pi * done))
+        rate = a.rate * min(1, (step + 1) / 300) * 0.5 * (1 + math.cos(math.pi * done))
         for group in opt.param_groups:
             group["lr"] = rate
         pick = torch.randint(0, len(music.ids), (a.batch,), device=dev)
@@ -326,6 +328,8 @@ def main():
     f.add_argument("--used", default="", help="write the IDs of the tracks trained on to this file")
     f.add_argument("--width", type=int, default=23)
     f.add_argument("--dropout", type=float, default=0.1)
+    f.add_argument("--rate", type=float, default=3e-3, help="learning rate at its highest")
+    f.add_argument("--start", default="", help="go on from this network")
     f.add_argument("--batch", type=int, default=32)
     f.add_argument("--report", type=int, default=500)
     f.add_argument("--seed", type=int, default=1)
