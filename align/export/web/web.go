@@ -49,8 +49,13 @@ type document struct {
 	Whole    []finding // about the class as such
 	Count    string    // how many findings of which grade
 	Totals   totals
+	Roomy    bool // the summary sheet has room for larger type
 	Cautions []string
 }
+
+// mostRoomy is how many parts and findings leave room on the summary sheet for
+// type that is read from arm's length.
+const mostRoomy = 24
 
 // Write writes the page. The cautions are printed with every view that people
 // teach from.
@@ -65,6 +70,7 @@ func write(w io.Writer, m *align.CountMap, cautions []string, script, policy str
 		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
 	}
+	d.Roomy = len(m.Parts)+len(m.Findings) <= mostRoomy
 	if m.Slot > 0 {
 		d.Slot = align.Clock(m.Slot)
 	}

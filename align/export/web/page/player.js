@@ -206,8 +206,10 @@ audio.addEventListener("error", function () {
   if (!audio.getAttribute("src")) return;
   state.running = false;
   seeking = null;
-  $("reconnect").hidden = false;
-  say(here().title + " is not beside this page. Find it, or let the studio play.");
+  // A file that is not there and one that is no music are one to a browser.
+  var lost = !audio.error || audio.error.code === MediaError.MEDIA_ERR_SRC_NOT_SUPPORTED;
+  $("reconnect").hidden = !lost;
+  say(here().title + (lost ? " is not beside this page. Find it, or let the studio play." : " cannot be played on this device. Let the studio play."));
 });
 audio.addEventListener("canplay", function () { $("reconnect").hidden = true; });
 $("reconnect").querySelector("input").addEventListener("change", function () {
