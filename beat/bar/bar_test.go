@@ -41,7 +41,7 @@ func TestFindCountsFromTheStrongBeat(t *testing.T) {
 			if d := cmp.Diff(counted(96, meter, phase), b.BeatInBar); d != "" {
 				t.Errorf("meter %d, phase %d (-want +got)\n%s", meter, phase, d)
 			}
-			if b.Trust < 0.85 {
+			if b.Trust < 0.8 {
 				t.Errorf("meter %d, phase %d: trust %.2f in clear evidence", meter, phase, b.Trust)
 			}
 		}

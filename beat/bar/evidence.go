@@ -5,20 +5,16 @@ import (
 	"slices"
 )
 
-// The weights say how much a beat that stands out by one standard deviation
-// speaks for being count 1, in log-units for a whole track of such beats.
-// They are a conditional logistic model: which of the four phases is right,
-// given the mean of each clue at that phase, with a ridge. Fitted by
-// 'beat/learn/phrases fit' to music outside the test corpus, half of it such
+// ClueCount is the number of clues that Clues gives for a beat.
+const ClueCount = 6
+
+// clueWeights say how much a beat that stands out by one standard deviation of
+// a clue speaks for being count 1, in log-units for a whole track of such
+// beats. They are a conditional logistic model: which of the four phases is
+// right, given the mean of each clue at that phase, with a ridge. Fitted by
+// 'beat/learn/phrases fit' to music outside the test corpus, a part of it such
 // that the ear had never heard: where it has, it seems surer than it is.
-const (
-	harmonyWeight = 1.2  // the chord changes: chroma before and after
-	bassWeight    = 1.0  // the bass changes its note
-	kickWeight    = 0.65 // the kick drum sounds
-	fillWeight    = -0.5 // sound begins between this beat and the next, as in a fill
-	turnWeight    = 1.6  // the arrangement changes
-	onesWeight    = 1.05 // the ear takes the beat for count 1
-)
+var clueWeights = [ClueCount]float64{1.2, 1.0, 0.65, -0.5, 1.6, 1.05}
 
 // widest is how many standard deviations one beat may stand out by: a single
 // crash must not outvote a song.
@@ -28,24 +24,34 @@ const widest = 3
 // for a change [beats].
 var changeSpans = [...]int{1, 2, 4}
 
+// Clues says for each beat how far it stands out in the track, in standard
+// deviations:
+//
+//	0  the chord changes: chroma before and after
+//	1  the bass changes its note
+//	2  the kick drum sounds
+//	3  sound begins between this beat and the next, as in a fill
+//	4  the arrangement changes
+//	5  the ear takes the beat for count 1; all 0 where nobody listened
+func Clues(s *Sound) [ClueCount][]float64 {
+	one := s.One
+	if one == nil {
+		one = make([]float64, s.Len())
+	}
+	clues := [ClueCount][]float64{changes(s.Chroma), changes(s.Bass), onBeat(s), offBeat(s), turningPoints(s), one}
+	for k := range clues {
+		clues[k] = standardize(clues[k])
+	}
+	return clues
+}
+
 // Evidence says for each beat how much it sounds like count 1, around 0 over
 // a track, in the log-units of the weights.
 func Evidence(s *Sound) []float64 {
-	clues := []struct {
-		weight float64
-		values []float64
-	}{
-		{harmonyWeight, changes(s.Chroma)},
-		{bassWeight, changes(s.Bass)},
-		{kickWeight, onBeat(s)},
-		{fillWeight, offBeat(s)},
-		{turnWeight, turningPoints(s)},
-		{onesWeight, s.One},
-	}
 	sum := make([]float64, s.Len())
-	for _, c := range clues {
-		for i, v := range standardize(c.values) {
-			sum[i] += c.weight * v
+	for k, clue := range Clues(s) {
+		for i, v := range clue {
+			sum[i] += clueWeights[k] * v
 		}
 	}
 	return sum

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"onphrase/beat/bar"
+	"onphrase/beat/tone"
 )
 
 // barRows is what each bar sounds like, one row a bar.
@@ -60,4 +61,30 @@ func meanSquare(a, b []float64) float64 {
 		sum += (a[i] - b[i]) * (a[i] - b[i])
 	}
 	return sum / float64(len(a))
+}
+
+// chords are the pitch classes of each bar, its beats together.
+func (r *barRows) chords() [][]float64 {
+	out := make([][]float64, len(r.chroma))
+	for i, row := range r.chroma {
+		out[i] = make([]float64, tone.Classes)
+		for j, v := range row {
+			out[i][j%tone.Classes] += v
+		}
+	}
+	return out
+}
+
+// cosine is that of the angle between a and b, 1 where either is nothing.
+func cosine(a, b []float64) float64 {
+	ab, aa, bb := 0.0, 0.0, 0.0
+	for i := range a {
+		ab += a[i] * b[i]
+		aa += a[i] * a[i]
+		bb += b[i] * b[i]
+	}
+	if aa*bb == 0 {
+		return 1
+	}
+	return ab / math.Sqrt(aa*bb)
 }

@@ -8,7 +8,7 @@ import (
 // segmentation is the likeliest list of phrases of a track.
 type segmentation struct {
 	starts []int     // bar where each phrase starts; the last one ends with the track
-	chance []float64 // probability 0-1 that a phrase starts there, over all lists
+	chance []float64 // probability 0-1 that a phrase starts there, over all lists; calibrated as it is
 }
 
 // aloneTrust is the trust in a phrase that is the only one: nothing in the
@@ -31,7 +31,7 @@ func segment(odds []float64, pickUp bool) segmentation {
 	}
 	slices.Reverse(out.starts)
 	out.starts = whole(out.starts, len(odds))
-	chance := chances(odds, pickUp)
+	chance := Chances(odds, pickUp)
 	for _, s := range out.starts {
 		out.chance = append(out.chance, chance[s])
 	}
@@ -95,9 +95,10 @@ func likeliest(odds []float64, pickUp bool) []int {
 	return from
 }
 
-// chances is the share of all lists of phrases, by likelihood, that have a
-// start at each bar: forward-backward.
-func chances(odds []float64, pickUp bool) []float64 {
+// Chances is the share of all lists of phrases, by likelihood, that have a
+// start at each bar, given the log-odds of each: forward-backward. pickUp says
+// that the list may as well start at the second bar.
+func Chances(odds []float64, pickUp bool) []float64 {
 	n := len(odds)
 	before, after := make([]float64, n+1), make([]float64, n+1)
 	for j := 1; j <= n; j++ {

@@ -32,9 +32,10 @@ var mayImport = map[string][]string{
 	"beat/correct":  {"beat"}, // a view of a track, not a stage
 	"beat/decode":   {},
 	// A program, which makes material to learn from and reads files for it.
-	"beat/learn/make": {"beat/...", "!beat"},
-	"samples":         {"samples/..."},
-	"samples/":        {"samples/..."},
+	"beat/learn/make":    {"beat/...", "!beat"},
+	"beat/learn/phrases": {"beat/...", "!beat"},
+	"samples":            {"samples/..."},
+	"samples/":           {"samples/..."},
 }
 
 // outside are the packages through which a program reaches files, programs, the
