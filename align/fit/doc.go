@@ -12,6 +12,11 @@
 // a rhythm under control. Everything has
 // its price (Table), and so have findings that are left or caused.
 //
+// Of what is written in one place and done several times (rounds, repeats) one
+// decision holds for all. Where the best plan leaves something, the search goes
+// on from the class as that plan makes it, and what it finds becomes part of the
+// plan: a class that has been fitted stays as it is.
+//
 // The search is exact within those changes: each part by itself, since parts
 // share nothing but the clock, and then whole classes against all checks of
 // package align, whose word is the last: a plan costs what the checks find in

@@ -21,7 +21,10 @@ func (o *relayOptions) writeText(s *streams, r relaid) error {
 	for _, p := range r.Parts {
 		fmt.Fprintf(&b, "\n%s: %s\n", p.Is.Part, arrow(clock(p.Was.Seconds), clock(p.Is.Seconds)))
 		for _, text := range songsOf(p) {
-			fmt.Fprintf(&b, "  %s\n", strings.Join(wrap(text, s.width-2), "\n    "))
+			if was, is, two := strings.Cut(text, " → "); two && columns(text) > s.width-2 {
+				text = was + "\n  → " + is
+			}
+			fmt.Fprintf(&b, "  %s\n", text)
 		}
 		if samePlaces(p) {
 			b.WriteString("  nothing in it moves but the clock\n")
