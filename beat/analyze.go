@@ -22,6 +22,7 @@ func AnalyzeWithout(src Source, left ...Stage) (Track, error) {
 	if !without(left).has(Ear) {
 		hearing = ear.Listen(h.frames)
 	}
+	h.frames.Pack() // the others need them less exactly
 	return h.track(h.cues(hearing, left)), nil
 }
 

@@ -58,7 +58,7 @@ func onsetParts(o *spectral.Onsets, start, period float64) []float64 {
 		to := min(o.Len()-1, int(math.Round((centre+period/(2*Parts))*o.FPS)))
 		for band, curve := range o.Band {
 			for i := from; i <= to; i++ {
-				row[band*Parts+part] = max(row[band*Parts+part], curve[i])
+				row[band*Parts+part] = max(row[band*Parts+part], float64(curve[i]))
 			}
 		}
 	}

@@ -61,7 +61,7 @@ func newDecoder(m Model, beat, bar []float64, spans []Span) *decoder {
 	d.on, d.off = d.prefixSums(beat, bar)
 	d.rows = high + 1
 	d.score = make([]float32, d.rows*m.Meter*d.width)
-	d.trail = newTrail(m.Meter, low, d.width)
+	d.trail = newTrail(m.Meter, low, d.width, d.n)
 	d.arrive, d.leave = make([]float64, d.width), make([]float64, d.width)
 	return d
 }

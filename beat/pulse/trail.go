@@ -21,8 +21,12 @@ type cell struct{ t, b, tau int }
 // so that it costs next to nothing.
 const settleEvery = 4096
 
-func newTrail(meter, low, width int) *trail {
-	return &trail{meter: meter, low: low, width: width, patience: settleEvery}
+// newTrail is the trail of n frames.
+func newTrail(meter, low, width, n int) *trail {
+	return &trail{
+		meter: meter, low: low, width: width, patience: settleEvery,
+		from: make([]uint16, 0, min(n, settleEvery)*meter*width),
+	}
 }
 
 // rows is the number of frames kept.

@@ -36,10 +36,10 @@ func (o *Onsets) Even() [][]float64 {
 
 // EvenOut divides a curve at fps frames per second by its running root mean
 // square, so that quiet and loud stretches count alike.
-func EvenOut(x []float64, fps float64) []float64 {
+func EvenOut[T float32 | float64](x []T, fps float64) []float64 {
 	sums := make([]float64, len(x)+1)
 	for i, v := range x {
-		sums[i+1] = sums[i] + v*v
+		sums[i+1] = sums[i] + float64(v)*float64(v)
 	}
 	overall := math.Sqrt(sums[len(x)] / max(1, float64(len(x))))
 	half := int(evenOver / 2 * fps)
@@ -48,7 +48,7 @@ func EvenOut(x []float64, fps float64) []float64 {
 		from, to := max(0, i-half), min(len(x), i+half)
 		level := math.Sqrt((sums[to] - sums[from]) / float64(to-from))
 		if level = max(level, evenFloor*overall); level > 0 {
-			y[i] = v / level
+			y[i] = float64(v) / level
 		}
 	}
 	return y

@@ -5,7 +5,7 @@ import "math"
 // Onsets says how much new sound begins, frame by frame, in several bands.
 type Onsets struct {
 	FPS  float64     // frames per second; frame i belongs to time i/FPS [s]
-	Band [][]float64 // one curve for each of Ranges, all of the same length
+	Band [][]float32 // one curve for each of Ranges, all of the same length
 }
 
 // Range is a stretch of the spectrum [Hz].
@@ -99,7 +99,7 @@ func (f *flux) add(o *Onsets, magnitude []float64) {
 		if f.frames < fluxLag {
 			v = 0
 		}
-		o.Band[j] = append(o.Band[j], v)
+		o.Band[j] = append(o.Band[j], float32(v))
 	}
 	maxFilter(f.past[(f.frames+fluxLag)%len(f.past)], f.now)
 	f.frames++

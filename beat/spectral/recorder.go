@@ -42,7 +42,7 @@ func NewRecorder(channels int) *Recorder {
 	bank := newFilterbank()
 	return &Recorder{
 		channels: channels, spectrum: dsp.NewSpectrum(frameSize), bank: bank, flux: newFlux(bank.centres),
-		onsets: &Onsets{FPS: OnsetRate, Band: make([][]float64, len(Ranges))},
+		onsets: &Onsets{FPS: OnsetRate, Band: make([][]float32, len(Ranges))},
 		frames: &Frames{FPS: OnsetRate / levelEvery, Bands: bank.centres},
 		attack: newAttackMeter(channels),
 		buf:    make([]float64, frameSize/2*channels), start: -frameSize / 2,

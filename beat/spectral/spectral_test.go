@@ -52,7 +52,7 @@ func TestPolarityAndChannelsDoNotMatter(t *testing.T) {
 		_, got, _ := record(x, 2)
 		for b := range want.Band {
 			for i, v := range want.Band[b][:min(want.Len(), got.Len())] {
-				if math.Abs(got.Band[b][i]-v) > 1e-6 {
+				if math.Abs(float64(got.Band[b][i]-v)) > 1e-6 {
 					t.Fatalf("%s: %s at frame %d is %g, in mono %g", name, Ranges[b].Name, i, got.Band[b][i], v)
 				}
 			}
