@@ -27,10 +27,13 @@ func items(t *testing.T) []learn.Item {
 }
 
 func TestTrainingAndHeldOutShareNothing(t *testing.T) {
-	train, seeds := map[string]bool{}, map[uint64]string{}
+	train, fonts, seeds := map[string]bool{}, map[string]bool{}, map[uint64]string{}
 	for _, it := range items(t) {
 		if it.Set == "train" && it.Kind == "midi" {
 			train[strings.TrimRight(it.Source, "-12")] = true
+		}
+		if it.Set == "train" && it.Font != "-" {
+			fonts[it.Font] = true
 		}
 	}
 	for _, it := range items(t) {
@@ -38,8 +41,14 @@ func TestTrainingAndHeldOutShareNothing(t *testing.T) {
 			t.Errorf("%s and %s share the seed %d", it.ID, other, it.Seed)
 		}
 		seeds[it.Seed] = it.ID
-		if it.Set == "held" && it.Kind == "midi" && train[strings.TrimRight(it.Source, "-12")] {
-			t.Errorf("%s (%s) is held out and trained on", it.ID, it.Source)
+		if it.Set == "train" {
+			continue
+		}
+		if it.Kind == "midi" && train[strings.TrimRight(it.Source, "-12")] {
+			t.Errorf("%s (%s) is in set %s and trained on", it.ID, it.Source, it.Set)
+		}
+		if it.Font != "-" && fonts[it.Font] {
+			t.Errorf("%s: %s is in set %s and trained on", it.ID, it.Font, it.Set)
 		}
 	}
 }

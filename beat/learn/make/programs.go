@@ -17,6 +17,9 @@ import (
 
 // fluidsynth renders a take with a soundfont, to mono.
 func fluidsynth(tmp, font string, take midi.Take, r score.Rand) ([]float32, error) {
+	if _, err := os.Stat(font); err != nil {
+		return nil, err // fluidsynth would play silence
+	}
 	mid, raw := filepath.Join(tmp, "take.mid"), filepath.Join(tmp, "take.raw")
 	if err := os.WriteFile(mid, take.Write(), 0o644); err != nil {
 		return nil, err
@@ -30,6 +33,7 @@ func fluidsynth(tmp, font string, take midi.Take, r score.Rand) ([]float32, erro
 	}
 	cmd := exec.Command("fluidsynth", "-ni", "-q", "-g", "0.5", "-R", reverb, "-C", chorus, "-r", fmt.Sprint(synth.Rate),
 		"-o", "synth.cpu-cores=1", "-T", "raw", "-O", "s16", "-F", raw, font, mid)
+	cmd.Env = append(os.Environ(), "OMP_NUM_THREADS=1") // else it decodes samples on every core, each waiting for the others
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("fluidsynth: %w: %.300s", err, text)
 	}
