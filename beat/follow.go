@@ -1,6 +1,8 @@
 package beat
 
 import (
+	"slices"
+
 	"onphrase/beat/grid"
 	"onphrase/beat/pulse"
 	"onphrase/beat/reading"
@@ -77,7 +79,28 @@ func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
 	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
 	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
-	return reading.Lead(reading.Choose(all, c.evidence, c.fps), counts)
+	if c.left.has(Octave) {
+		return firstLevel(all, counts, s.Curve.At((s.From+s.To)/2))
+	}
+	all = reading.Lead(reading.Choose(all, c.evidence, c.fps), counts)
+	if len(counts) == 0 {
+		return all
+	}
+	beats := all[0].Beats
+	return reading.Lead(all, reading.Octave(beats, at(beats, c.hearing.Beat, c.hearing.FPS), c.evidence, c.fps))
+}
+
+// firstLevel takes the counts of the ear as they are, or, where it heard none,
+// the level that the music repeats at most, on the beats decoded there.
+func firstLevel(all []reading.Reading, counts []float64, period float64) []reading.Reading {
+	if len(counts) > 0 {
+		return reading.Lead(all, counts)
+	}
+	i := slices.IndexFunc(all, func(r reading.Reading) bool { return r.Period == period })
+	if i < 0 {
+		return all
+	}
+	return all[i : i+1]
 }
 
 // sounding is the share of hits at which a sound begins.

@@ -15,9 +15,7 @@ func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	top := math.Inf(-1)
 	for i := range all {
 		all[i].Clues = Hear(all[i].Beats, evidence, fps)
-		for j, v := range all[i].Clues {
-			score[i] += weights[j] * v
-		}
+		score[i] = weigh(all[i].Clues)
 		top = max(top, score[i])
 	}
 	sum := 0.0
@@ -32,6 +30,15 @@ func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	all = merge(all)
 	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
 	return all
+}
+
+// weigh is what the clues add up to [log-units].
+func weigh(c Clues) float64 {
+	sum := 0.0
+	for j, v := range c {
+		sum += weights[j] * v
+	}
+	return sum
 }
 
 const (

@@ -1,0 +1,136 @@
+package reading
+
+import (
+	"math"
+	"testing"
+)
+
+const fps = 100.0
+
+// row is n times, the first at start, each a period after the one before [s].
+func row(start, period float64, n int) []float64 {
+	var x []float64
+	for i := range n {
+		x = append(x, start+float64(i)*period)
+	}
+	return x
+}
+
+// curves are n seconds of evidence, one curve a range and the harmony's, with
+// sounds at the given times in some of them.
+func curves(seconds float64, sounds map[int][]float64) [][]float64 {
+	all := make([][]float64, 6)
+	for b := range all {
+		all[b] = make([]float64, int(seconds*fps))
+		for _, t := range sounds[b] {
+			if i := int(math.Round(t * fps)); i < len(all[b]) {
+				all[b][i] = 4
+			}
+		}
+	}
+	return all
+}
+
+// four on the floor at 120: a kick on each count, a snare on every second, hats
+// halfway between, the harmony on every fourth.
+func dance() [][]float64 {
+	return curves(40, map[int][]float64{0: row(0, 0.5, 80), 3: row(0.5, 1, 40), 4: row(0.25, 0.5, 80), 5: row(0, 2, 20)})
+}
+
+// Every group of clues hears what it is there for.
+func TestHear(t *testing.T) {
+	const perBand = 10
+	on := Hear(row(0, 0.5, 80), dance(), fps)
+	off := Hear(row(0.25, 0.5, 79), dance(), fps)
+	half := Hear(row(0, 1, 40), dance(), fps)
+	fast := Hear(row(0, 0.25, 160), dance(), fps)
+	triplets := Hear(row(0, 1./3, 120), dance(), fps)
+	for _, c := range []struct {
+		name       string
+		at         int
+		more, less Clues
+	}{
+		{"the kick on the beat", 0, on, off},
+		{"the kick halfway", halfway, off, on},
+		{"the hat halfway", 4*perBand + halfway, on, off},
+		{"the snare on every second beat", 3*perBand + 6, on, half},
+		{"the kick on every third beat", 7, triplets, on},
+		{"the harmony on every fourth beat", 5*perBand + 8, on, off},
+		{"every second half", 3*perBand + 9, off, on},
+		{"beats like the one before", 60, triplets, on},
+		{"beats like the second before", 61, on, triplets},
+		{"beats like the third before", 62, triplets, on},
+		{"faster than usual", 66, fast, on},
+		{"far from the usual", 67, half, on},
+		{"much faster", 68, fast, half},
+		{"much slower", 69, half, fast},
+	} {
+		if c.more[c.at] < c.less[c.at]+0.05 {
+			t.Errorf("%s: clue %d is %.2f, not above %.2f", c.name, c.at, c.more[c.at], c.less[c.at])
+		}
+	}
+	if len(on) != len(weights) {
+		t.Errorf("%d clues, %d weights", len(on), len(weights))
+	}
+}
+
+func TestChoose(t *testing.T) {
+	all := []Reading{
+		{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0.25, 0.5, 79), Period: 0.5},
+		{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 0.75, 53), Period: 0.75}, {Beats: row(0.01, 0.5, 79), Period: 0.5},
+	}
+	all = Choose(all, dance(), fps)
+	if len(all) != 4 {
+		t.Errorf("%d readings, want 4: two mean the same", len(all))
+	}
+	if got := all[0]; got.Period != 0.5 || got.Beats[0] > 0.02 || got.Odds < 0.5 {
+		t.Errorf("first a beat at %.2f s, every %.2f s, odds %.2f", got.Beats[0], got.Period, got.Odds)
+	}
+	sum := 0.0
+	for _, r := range all {
+		sum += r.Odds
+	}
+	if math.Abs(sum-1) > 1e-9 {
+		t.Errorf("the odds add up to %v", sum)
+	}
+}
+
+func TestLead(t *testing.T) {
+	all := []Reading{{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 1, 40), Period: 1}}
+	if got := Lead(all, row(0.01, 1, 40)); got[0].Period != 1 || len(got) != 2 {
+		t.Errorf("the reading of the counts does not lead: every %v s of %d", got[0].Period, len(got))
+	}
+	if got := Lead(all, row(0.3, 0.7, 50)); len(got) != 3 || math.Abs(got[0].Period-0.7) > 1e-9 {
+		t.Errorf("counts that no reading is like become none: %d readings", len(got))
+	}
+	if got := Lead(all, nil); len(got) != 2 {
+		t.Errorf("%d readings without counts, want the 2 there were", len(got))
+	}
+}
+
+// Counts at twice the tempo, of which the ear believes every second, are halved;
+// where it believes each, or the music says otherwise, they are not.
+func TestOctave(t *testing.T) {
+	strengths := func(a, b float64, n int) (x []float64) {
+		for i := range n {
+			x = append(x, []float64{a, b}[i%2])
+		}
+		return x
+	}
+	fast := row(0, 0.25, 160)
+	for _, c := range []struct {
+		name             string
+		counts, strength []float64
+		want             int
+	}{
+		{"strong and weak", fast, strengths(0.85, 0.4, 160), 80},
+		{"weak and strong", row(0.25, 0.25, 159), strengths(0.4, 0.85, 159), 79},
+		{"all strong, at the right tempo", row(0, 0.5, 80), strengths(0.85, 0.85, 80), 80},
+		{"nearly alike", row(0, 0.5, 80), strengths(0.85, 0.8, 80), 80},
+		{"too few", fast[:8], strengths(0.85, 0.1, 8), 8},
+	} {
+		if got := Octave(c.counts, c.strength, dance(), fps); len(got) != c.want {
+			t.Errorf("%s: %d counts, want %d", c.name, len(got), c.want)
+		}
+	}
+}
