@@ -35,13 +35,14 @@ type trial struct {
 
 // reportCost measures what the analysis costs, on one core, and beside it
 // another beat tracker, file by file in turn: on a busy machine all the figures
-// grow alike, and only their ratios mean anything.
-func reportCost(w io.Writer, files []string) error {
+// grow alike, and only their ratios mean anything. Memory is measured on a long
+// file.
+func reportCost(w io.Writer, files []string, long string) error {
 	trials, err := costTrials()
 	if err != nil {
 		return err
 	}
-	seconds, longest, most := 0.0, "", 0.0
+	seconds := 0.0
 	for _, file := range files {
 		for i := range trials {
 			t := &trials[i]
@@ -55,20 +56,13 @@ func reportCost(w io.Writer, files []string) error {
 				if err != nil {
 					return fmt.Errorf("%s: length of the track: %w", file, err)
 				}
-				if seconds += length; length > most {
-					longest, most = file, length
-				}
+				seconds += length
 			}
 		}
 	}
-	peak, err := peakMemory(trials[0], longest)
-	if err != nil {
-		return err
-	}
-	fmt.Fprintf(w, "\ncost: %d files, %.1f min, each program on one core and its children with it\n", len(files), seconds/60)
+	fmt.Fprintf(w, "\ncost of whole programs on one core, their children included: %d files, %.1f min\n", len(files), seconds/60)
 	writeCosts(w, trials, seconds/60)
-	fmt.Fprintf(w, "peak memory: %.0f MiB for %.1f min, built-in decoder\n", peak, min(songLength, most)/60)
-	return nil
+	return reportMemory(w, trials[0], long)
 }
 
 // costTrials are the trials that this machine has the programs for. The first
@@ -117,22 +111,24 @@ func (t *trial) start(file string, more ...string) (*os.ProcessState, string, er
 	return cmd.ProcessState, string(out), nil
 }
 
-// peakMemory is the greatest resident memory of a trial on a song's length of a
-// file [MiB].
-func peakMemory(t trial, file string) (float64, error) {
-	state, _, err := t.start(file, "-first", strconv.Itoa(songLength))
+// reportMemory measures the greatest resident memory of a trial on as much of a
+// file as an ordinary song lasts.
+func reportMemory(w io.Writer, t trial, file string) error {
+	state, said, err := t.start(file, "-first", strconv.Itoa(songLength))
 	if err != nil {
-		return 0, err
+		return err
 	}
+	length, err := strconv.ParseFloat(said, 64)
 	usage, ok := state.SysUsage().(*syscall.Rusage)
-	if !ok {
-		return 0, errors.New("this system does not tell the memory of a process")
+	if err != nil || !ok {
+		return fmt.Errorf("%s: this system does not tell the memory of a process", file)
 	}
 	perMiB := 1 << 10 // Linux counts in KiB
 	if runtime.GOOS == "darwin" {
 		perMiB = 1 << 20
 	}
-	return float64(usage.Maxrss) / float64(perMiB), nil
+	_, err = fmt.Fprintf(w, "peak memory for %.1f min: %.0f MiB\n", length/60, float64(usage.Maxrss)/float64(perMiB))
+	return err
 }
 
 func writeCosts(w io.Writer, trials []trial, minutes float64) {
@@ -203,6 +199,26 @@ func some(songs []song) []string {
 	var files []string
 	for i := range min(costFiles, len(songs)) {
 		files = append(files, songs[i*len(songs)/min(costFiles, len(songs))].file)
+	}
+	return files
+}
+
+// largest is the greatest of files, which is mostly the longest.
+func largest(files []string) string {
+	best, size := "", int64(-1)
+	for _, file := range files {
+		if info, err := os.Stat(file); err == nil && info.Size() > size {
+			best, size = file, info.Size()
+		}
+	}
+	return best
+}
+
+// filesOf are the files of songs.
+func filesOf(songs []song) []string {
+	var files []string
+	for _, s := range songs {
+		files = append(files, s.file)
 	}
 	return files
 }

@@ -84,20 +84,20 @@ func run(audio, table, mode, left string) error {
 			return err
 		}
 	}
-	return reportCost(os.Stdout, some(songs))
+	return reportCost(os.Stdout, some(songs), largest(filesOf(songs)))
 }
 
 // costOf measures the cost of files, or of a few of a folder where none are
 // named.
 func costOf(folder string, files []string) error {
-	if len(files) == 0 {
-		songs, err := findSongs(folder)
-		if err != nil {
-			return err
-		}
-		files = some(songs)
+	if len(files) > 0 {
+		return reportCost(os.Stdout, files, largest(files))
 	}
-	return reportCost(os.Stdout, files)
+	songs, err := findSongs(folder)
+	if err != nil {
+		return err
+	}
+	return reportCost(os.Stdout, some(songs), largest(filesOf(songs)))
 }
 
 // stageNames lists what can be left out.
