@@ -166,7 +166,7 @@ func (o *relayOptions) outcome(s *streams, r relaid) string {
 	case o.out == "":
 		fmt.Fprintf(&b, "\nNothing is written. To write the class on these songs:\n  onphrase relay %s %s -o FILE\n", quoted(o.path), quoted(o.music))
 	case r.way != nil:
-		fmt.Fprintf(&b, "\nThe class on these songs is in %s. To make these changes in it:\n  onphrase fit %s --write\n", o.out, quoted(o.out))
+		fmt.Fprintf(&b, "\nThe class on these songs is in %s.\nTo make these changes in it:\n  onphrase fit %s --write\n", o.out, quoted(o.out))
 	default:
 		fmt.Fprintf(&b, "\nThe class on these songs is in %s.\n", o.out)
 	}
