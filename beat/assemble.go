@@ -23,6 +23,7 @@ func (t *Track) addBeats(parts []part) {
 			t.Unsteady = append(t.Unsteady, [2]float64{p.From, p.To})
 			continue
 		}
+		t.Unsteady = append(t.Unsteady, p.unsure...)
 		bpm := 60 / p.Period
 		if len(t.Beats) > 0 {
 			t.TempoChanges = append(t.TempoChanges, TempoChange{Time: beats[0], BPM: bpm})

@@ -3,6 +3,7 @@ package beat
 import (
 	"slices"
 
+	"onphrase/beat/ear"
 	"onphrase/beat/grid"
 	"onphrase/beat/pulse"
 	"onphrase/beat/reading"
@@ -26,6 +27,7 @@ type part struct {
 	hits     float64           // share of the counts on which a sound begins, 0-1
 	heard    bool              // the ear led
 	sure     float64           // mean activation of the ear on the counts, 0-1; 0 where it heard none
+	unsure   [][2]float64      // from-to [s]: where its beats are not to be trusted
 	least    float64           // clarity without which there is no beat
 }
 
@@ -61,6 +63,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	if c.heard {
 		p.sure = certainty(beats, c.activation, fps)
+		p.unsure = p.loose(at(p.Beats, c.hearing.Beat, c.hearing.FPS))
 	}
 	if c.left.has(Grid) {
 		p.Beats = beats
@@ -75,10 +78,7 @@ func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	if c.left.has(Tempo) {
 		return reading.Lead(nil, counts)
 	}
-	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
-	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
-	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
-	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+	all := c.candidates(s)
 	if c.left.has(Octave) {
 		return firstLevel(all, counts, s.Curve.At((s.From+s.To)/2))
 	}
@@ -88,6 +88,34 @@ func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	}
 	beats := all[0].Beats
 	return reading.Lead(all, reading.Octave(beats, at(beats, c.hearing.Beat, c.hearing.FPS), c.evidence, c.fps))
+}
+
+// candidates are all ways of counting a stretch.
+func (c cues) candidates(s tempo.Stretch) []reading.Reading {
+	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
+	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
+	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
+	return reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+}
+
+// Readings lists all ways of counting each stretch of a piece of music, with
+// their clues, as if the ear heard nothing: what the weights of package reading
+// are fitted to.
+func Readings(src Source) ([][]reading.Reading, error) {
+	h, err := listen(src)
+	if err != nil {
+		return nil, err
+	}
+	c := h.cues(ear.Activation{}, without{Ear})
+	var all [][]reading.Reading
+	for _, s := range tempo.Measure(c.bands, c.fps).Path().Stretches(h.duration) {
+		one := c.candidates(s)
+		for i := range one {
+			one[i].Clues = reading.Hear(one[i].Beats, c.evidence, c.fps)
+		}
+		all = append(all, one)
+	}
+	return all, nil
 }
 
 // firstLevel takes the counts of the ear as they are, or, where it heard none,

@@ -17,7 +17,7 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "align", "align/fit", "align/export/...", "samples"},
+	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
 	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
 	"align/export":  {"align", "align/export/..."},
 	"align/export/": {"align", "align/export/..."},
@@ -34,6 +34,7 @@ var mayImport = map[string][]string{
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},
+	"beat/learn/reading": {"beat", "beat/..."},
 	"samples":            {"samples/..."},
 	"samples/":           {"samples/..."},
 }

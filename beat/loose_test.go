@@ -1,0 +1,47 @@
+package beat
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"onphrase/beat/grid"
+)
+
+// A free passage within a piece is told apart from the rest, with its own times.
+func TestLoose(t *testing.T) {
+	strength := func(from, to int) []float64 { // heard well but from count to count
+		x := make([]float64, 60)
+		for k := range x {
+			if x[k] = 0.9; k >= from && k < to {
+				x[k] = 0.1
+			}
+		}
+		return x
+	}
+	played := part{Grid: grid.Grid{Period: 0.5}}
+	for k := range 60 {
+		played.Beats = append(played.Beats, 10+0.5*float64(k))
+	}
+	machine := played
+	machine.Steady = true
+	for _, c := range []struct {
+		name     string
+		part     part
+		strength []float64
+		want     [][2]float64
+	}{
+		{"free intro", played, strength(0, 20), [][2]float64{{10, 20}}},
+		{"free middle", played, strength(20, 40), [][2]float64{{20, 30}}},
+		{"free end", played, strength(40, 60), [][2]float64{{30, 40}}},
+		{"a fill", played, strength(20, 26), nil},
+		{"a break in music on a grid", machine, strength(20, 40), nil},
+		{"none", played, strength(0, 0), nil},
+	} {
+		within := cmpopts.EquateApprox(0, 1.1) // [s]: two counts, certainty is averaged
+		if diff := cmp.Diff(c.want, c.part.loose(c.strength), within); diff != "" {
+			t.Errorf("%s: %s", c.name, diff)
+		}
+	}
+}
