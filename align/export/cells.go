@@ -48,10 +48,13 @@ func itemOf(r align.Row) string {
 // nameOf names the row, with its stage, pass and turn where it has several.
 func nameOf(r align.Row) string {
 	name := []string{r.Item}
-	if r.Stage > 0 {
+	several := r.Passes > max(1, r.Stages)
+	switch {
+	case r.Stage > 0 && several:
+		name = append(name, fmt.Sprintf("stage %d", r.Stage), fmt.Sprintf("pass %d", r.Pass))
+	case r.Stage > 0:
 		name = append(name, fmt.Sprintf("stage %d of %d", r.Stage, r.Stages))
-	}
-	if r.Passes > max(1, r.Stages) {
+	case several:
 		name = append(name, fmt.Sprintf("pass %d of %d", r.Pass, r.Passes))
 	}
 	return strings.Join(append(name, turnOf(r)...), ", ")

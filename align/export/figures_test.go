@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"onphrase/align"
 )
 
@@ -34,7 +36,7 @@ func TestItemOf(t *testing.T) {
 		"squat":                            {Item: "squat"},
 		"A, pass 2 of 4":                   {Item: "A", Pass: 2, Passes: 4, Stages: 1},
 		"A, stage 2 of 3":                  {Item: "A", Stage: 2, Stages: 3, Pass: 2, Passes: 3},
-		"A, stage 2 of 3, pass 3 of 6":     {Item: "A", Stage: 2, Stages: 3, Pass: 3, Passes: 6},
+		"A, stage 2, pass 3":               {Item: "A", Stage: 2, Stages: 3, Pass: 3, Passes: 6},
 		"jack, 3 of 8":                     {Item: "jack", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
 		"rest":                             {Item: "rest", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
 		"squat, round 2 of 3, Legs 1 of 2": {Item: "squat", Rounds: []align.Round{{Round: 2, Rounds: 3}, {Of: "Legs", Round: 1, Rounds: 2}}},
@@ -42,6 +44,31 @@ func TestItemOf(t *testing.T) {
 		if got := itemOf(r); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+}
+
+// A hold between two sets of a round is part of it, one after the last is not.
+func TestRoundAt(t *testing.T) {
+	set := func(item string, legs int) align.Row {
+		r := align.Row{Item: item, Kind: align.SetRow}
+		if legs > 0 {
+			r.Rounds = []align.Round{{Of: "Legs", Round: legs, Rounds: 2}}
+		}
+		return r
+	}
+	hold := align.Row{Item: "hold", Kind: align.HoldRow}
+	rows := []align.Row{set("squat", 1), hold, set("deadlift", 1), set("squat", 2), hold, set("row", 0)}
+	for i := range rows {
+		rows[i].Row = i + 1
+	}
+	round, got := "", []string{}
+	for i := range rows {
+		round = roundAt(rows, i, round)
+		got = append(got, round)
+	}
+	want := []string{"Legs 1 of 2", "Legs 1 of 2", "Legs 1 of 2", "Legs 2 of 2", "", ""}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
 	}
 }
 

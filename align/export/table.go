@@ -48,7 +48,7 @@ func (p *printer) table(rows []align.Row, widths []int) {
 	var said []string // of that item: the same details are written once
 	round := ""
 	for i, r := range rows {
-		if now := strings.Join(roundsOf(r), ", "); now != round && r.Kind.Work() {
+		if now := roundAt(rows, i, round); now != round {
 			round, item = now, ""
 			p.line(p.paint(strings.Repeat(" ", offset(widths))+round, bold))
 		}
@@ -62,6 +62,25 @@ func (p *printer) table(rows []align.Row, widths []int) {
 		}
 		p.row(r, append(details, soFar(rows, i)...), widths)
 	}
+}
+
+// roundAt names the round of row i, after a row of the round before. A hold or a
+// change inside a round belongs to it, one between two to neither.
+func roundAt(rows []align.Row, i int, before string) string {
+	for _, r := range rows[i:] {
+		if !r.Kind.Work() {
+			continue
+		}
+		now := strings.Join(roundsOf(r), ", ")
+		if now == before || r.Row == rows[i].Row {
+			return now
+		}
+		break
+	}
+	if before == "" || rows[i].Kind.Work() {
+		return before
+	}
+	return ""
 }
 
 func (p *printer) row(r align.Row, details []string, widths []int) {
