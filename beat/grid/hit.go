@@ -24,27 +24,32 @@ func Hits(beats []float64, energy []float32, fps float64) []Hit {
 	for _, e := range energy {
 		loudest = max(loudest, e)
 	}
-	level := make([]float64, len(energy))
-	for i, e := range energy {
-		level[i] = math.Log(float64(e) + floor*float64(loudest) + 1e-30)
-	}
+	silence := floor*float64(loudest) + 1e-30
 	hits := make([]Hit, len(beats))
 	for k, t := range beats {
-		hits[k] = hitAt(level, t, fps)
+		hits[k] = hitAt(energy, silence, t, fps)
 	}
 	return hits
 }
 
-func hitAt(level []float64, t, fps float64) Hit {
+func hitAt(energy []float32, silence, t, fps float64) Hit {
 	hit := Hit{Time: t}
-	best := leastRise
 	from := max(riseBefore, int(math.Ceil((t-reach)*fps)))
-	to := min(len(level)-riseAfter, int((t+reach)*fps))
-	for i := from; i <= to; i++ {
+	to := min(len(energy)-riseAfter, int((t+reach)*fps))
+	if from > to {
+		return hit
+	}
+	around := energy[from-riseBefore : to+riseAfter]
+	level := make([]float64, len(around))
+	for i, e := range around {
+		level[i] = math.Log(float64(e) + silence)
+	}
+	best := leastRise
+	for i := riseBefore; i+riseAfter <= len(level); i++ {
 		rise := average(level[i:i+riseAfter]) - average(level[i-riseBefore:i])
 		if rise > best {
 			best = rise
-			hit = Hit{Time: float64(i) / fps, Weight: min(1, rise/mostRise)}
+			hit = Hit{Time: float64(from-riseBefore+i) / fps, Weight: min(1, rise/mostRise)}
 		}
 	}
 	return hit
