@@ -102,6 +102,27 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// A whole phrase is two quadruple hypermeasures: hypermeter counts bars as
+// meter counts beats, and where neither the grouping nor the accents break it,
+// bars go in fours and pairs of fours; an added or dropped bar starts the count
+// afresh after it.
+//
+// Ref: Cone 1968, "Musical Form and Musical Performance"; Lerdahl & Jackendoff
+// 1983, "A Generative Theory of Tonal Music" (metrical well-formedness);
+// Rothstein 1989, "Phrase Rhythm in Tonal Music" (expansions). From memory.
+func TestHypermeter(t *testing.T) {
+	const hypermeasure = 4 * 4 // bars, counts in each
+	sound, bars := perform([]section{{'v', 8}, {'c', 8}, {'v', 8}, {'t', 1}, {'c', 8}, {'v', 8}})
+	at := []int{0, 2 * hypermeasure, 4 * hypermeasure, 6 * hypermeasure, 6*hypermeasure + 4, 8*hypermeasure + 4}
+	var got []int
+	for _, p := range phrase.Find(sound, bars) {
+		got = append(got, p.Beat)
+	}
+	if d := cmp.Diff(at, got); d != "" {
+		t.Errorf("phrases start at beats (-want +got):\n%s", d)
+	}
+}
+
 // Counts before the first bar move every phrase and nothing else.
 func TestPickUpShiftsThePhrases(t *testing.T) {
 	sound, bars := perform([]section{{'v', 8}, {'c', 8}, {'t', 1}, {'v', 8}})
