@@ -25,7 +25,7 @@ import (
 func main() {
 	out := flag.String("o", "", "write the weights to this file")
 	check := flag.String("check", "", "folder of other music to say how good the weights are")
-	ridge := flag.Float64("ridge", 0.01, "penalty on the squares of the standardised weights")
+	ridge := flag.Float64("ridge", 0.03, "penalty on the squares of the standardised weights")
 	flag.Parse()
 	if err := run(flag.Arg(0), *check, *out, *ridge); err != nil {
 		fmt.Fprintln(os.Stderr, "reading: error:", err)
