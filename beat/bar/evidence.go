@@ -14,7 +14,7 @@ const ClueCount = 6
 // right, given the mean of each clue at that phase, with a ridge. Fitted by
 // 'beat/learn/phrases fit' to music outside the test corpus, a part of it such
 // that the ear had never heard: where it has, it seems surer than it is.
-var clueWeights = [ClueCount]float64{1.2, 1.0, 0.65, -0.5, 1.6, 1.05}
+var clueWeights = [ClueCount]float64{1.2, 1.0, 0.65, -0.5, 1.6, 1.5}
 
 // widest is how many standard deviations one beat may stand out by: a single
 // crash must not outvote a song.
