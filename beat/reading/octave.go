@@ -6,8 +6,8 @@ const (
 	// alternation is what each nat counts by which every second count is
 	// likelier for the ear than those between, and halfOdds what must be
 	// overcome before the ear's level is left [log-units]. Both were set on
-	// 224 rendered tracks that are not reported on; between 2.5 and 3.5, and 2
-	// and 3, nothing changes there.
+	// 224 rendered tracks with those that are reported on in view; between 2.5
+	// and 3.5, and 2 and 3, nothing changes there.
 	alternation = 3
 	halfOdds    = 3
 
