@@ -21,7 +21,7 @@ var swingTooSlow = Check{
 			}
 			set, _ := r.item.Work.(plan.Set)
 			p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
-			if !ok || p.limit.TooSlow == 0 || ms(p.slowest()) <= ms(p.limit.TooSlow) {
+			if !ok || !p.sags() {
 				return
 			}
 			f := r.about(Watch)

@@ -56,6 +56,12 @@ func (p pace) grade() Severity {
 	return Fix
 }
 
+// sags reports whether the slowest way takes longer than a swing does.
+func (p pace) sags() bool {
+	slow := p.limit.TooSlow
+	return slow > 0 && ms(p.slowest()) > ms(slow)
+}
+
 // most is the fastest music on which the rhythm is fine [BPM].
 func (p pace) most() float64 {
 	_, counts := p.fastest()
@@ -90,7 +96,7 @@ func (l *layout) slower(s plan.Set, r plan.Rhythm, bpm float64) (plan.Rhythm, bo
 		if t == r || t.Counts() < r.Counts() {
 			continue
 		}
-		if p, ok := l.paceOf(s, t, bpm); ok && p.grade() == "" {
+		if p, ok := l.paceOf(s, t, bpm); ok && p.grade() == "" && !p.sags() {
 			return t, true
 		}
 	}

@@ -205,8 +205,7 @@ func (t *Trial) Graded(s plan.Set, r plan.Rhythm) bool {
 		}
 		for _, p := range g.phrases {
 			pace, ok := t.judge.paceOf(s, r, g.tempo(p.first, p.first+p.counts))
-			slow := pace.limit.TooSlow
-			if ok && (pace.grade() != "" || slow > 0 && ms(pace.slowest()) > ms(slow)) {
+			if ok && (pace.grade() != "" || pace.sags()) {
 				return true
 			}
 		}

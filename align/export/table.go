@@ -92,17 +92,36 @@ func (p *printer) row(r align.Row, details []string, widths []int) {
 	if !r.Kind.Work() {
 		style = dim
 	}
-	lines := wrap(cells[what], widths[what])
-	cells[what] = lines[0]
-	p.line(p.paint(strings.TrimRight(join(cells, widths), " "), style))
-	indent := strings.Repeat(" ", offset(widths))
-	for _, l := range lines[1:] {
-		p.line(indent + p.paint(l, style))
+	for _, line := range wrapCells(cells, widths) {
+		p.line(p.paint(strings.TrimRight(join(line, widths), " "), style))
 	}
+	indent := strings.Repeat(" ", offset(widths))
 	for _, d := range details {
 		p.wrap(d, indent+"  ", dim)
 	}
 }
+
+// wrapCells breaks words over as many lines as the tallest cell needs. Figures
+// stay on the first.
+func wrapCells(cells []string, widths []int) [][]string {
+	lines := [][]string{slices.Clone(cells)}
+	for i, c := range tableColumns {
+		if c.right || widths[i] == 0 {
+			continue
+		}
+		for n, l := range wrap(cells[i], widths[i]) {
+			if n == len(lines) {
+				lines = append(lines, make([]string, len(cells)))
+			}
+			lines[n][i] = l
+		}
+	}
+	return lines
+}
+
+// readable is the room that the names of most moves need; below it, words in
+// the columns beside them take two lines.
+const readable = 18
 
 // widths gives each column the room of its widest cell, and the column what
 // the rest of the line.
@@ -121,8 +140,31 @@ func (p *printer) widths(rows []align.Row) []int {
 			rest -= widths[i] + gap
 		}
 	}
+	for i, c := range tableColumns {
+		if rest < readable && i != what && !c.right && widths[i] > 0 {
+			narrow := max(columns(c.head), twoLines(rows, c))
+			rest += widths[i] - narrow
+			widths[i] = narrow
+		}
+	}
 	widths[what] = max(rest, len("set up"))
 	return widths
+}
+
+// twoLines is the room a column needs when no cell is to take more than two
+// lines and no word is to be broken.
+func twoLines(rows []align.Row, c column) int {
+	n := 0
+	for _, r := range rows {
+		cell := c.cell(r)
+		for _, w := range words(cell) {
+			n = max(n, columns(w))
+		}
+		for len(wrap(cell, n)) > 2 {
+			n++
+		}
+	}
+	return n
 }
 
 // offset is where the column what begins.

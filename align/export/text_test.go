@@ -35,6 +35,23 @@ func TestText(t *testing.T) {
 }
 
 // Colour adds nothing but SGR sequences: without them the text is the same.
+// Words are whole where she faces the class and the columns are full.
+func TestTextKeepsWords(t *testing.T) {
+	m := &align.CountMap{Class: "Full", Parts: []align.Part{{Part: "Back", Row: 1}}, Rows: []align.Row{{
+		Row: 1, Part: "Back", Kind: align.SetRow, Item: "bent-over row", Placed: true, ClassTime: 600, Phrase: 12, Count: 17,
+		Reps: 8, Rhythm: "2-1-2-1", Counts: 48, Side: "right", Mirror: "left", CueTime: 598, CueCounts: 4,
+	}}}
+	var b strings.Builder
+	if err := Text(&b, m, Style{Width: 80}); err != nil {
+		t.Fatal(err)
+	}
+	for _, word := range []string{"bent-over", "8 x 2-1-2-1", "right", "(you left)"} {
+		if !strings.Contains(b.String(), word) {
+			t.Errorf("%q is broken:\n%s", word, b.String())
+		}
+	}
+}
+
 func TestColor(t *testing.T) {
 	var plain, colored bytes.Buffer
 	m := demoMap(t)

@@ -49,10 +49,17 @@ func oneLine(s string) string {
 	return strings.Join(strings.Fields(s), " ")
 }
 
-// together are words that belong to their number: 8 x 2-2, 0.92 s, 126 BPM.
-var together = regexp.MustCompile(`([0-9]) (x [0-9p]|s\b|BPM\b|%)`)
+// together are words that belong to their number, or to each other: 8 x 2-2,
+// 0.92 s, 126 BPM, (you left).
+var together = regexp.MustCompile(`[0-9] (x [0-9p]|s\b|BPM\b|%)|\(you [a-z]+\)`)
 
 const noBreak = "\u00a0"
+
+// words parts text where a line may end.
+func words(s string) []string {
+	s = together.ReplaceAllStringFunc(oneLine(s), func(m string) string { return strings.ReplaceAll(m, " ", noBreak) })
+	return strings.Split(s, " ")
+}
 
 // wrap breaks text between words into lines of at most n columns; a word
 // that is longer is broken anywhere. There is always one line.
@@ -60,8 +67,7 @@ func wrap(s string, n int) []string {
 	n = max(n, 2)
 	var lines []string
 	line := ""
-	s = together.ReplaceAllStringFunc(oneLine(s), func(m string) string { return strings.ReplaceAll(m, " ", noBreak) })
-	for _, word := range strings.Split(s, " ") {
+	for _, word := range words(s) {
 		for columns(word) > n {
 			if line != "" {
 				lines, line = append(lines, line), ""

@@ -4,17 +4,17 @@ package fit
 type effort struct {
 	ways  int // to one spot that are followed
 	steps int // tried
-	loose bool
 }
 
 // The best plan of a part takes one way to every spot; for the others more are
 // followed: the three best, and one in reserve. A part done in rounds, where
-// what is decided in the first holds for all, may have too many ways to go
-// through; then ways are dropped also where they differ in what they have
-// decided for rounds to come, so that the plan found may not be the best.
+// what is decided in the first holds for all, or one in which much must be left
+// as it is, may have too many ways to go through; then only so many of the
+// cheapest are followed past every item, and the plan found may not be the best.
 var (
 	forBest   = effort{ways: 1, steps: 300_000}
 	forRounds = effort{ways: 1, steps: 40_000}
 	forOthers = effort{ways: 4, steps: 40_000}
-	forAny    = effort{ways: 4, steps: 100_000, loose: true}
+	forAny    = effort{ways: 1}
+	followed  = 1500
 )

@@ -99,7 +99,11 @@ func (j *Job) part(c *plan.Class, i int) (ways []way, cut bool) {
 		best = forRounds
 	}
 	if ways = newSearch(r, best).ways(1); len(ways) == 0 {
-		return newSearch(r, forAny).ways(1), true
+		s := newSearch(r, forAny)
+		if n := s.narrow(followed); n != nil {
+			ways = append(ways, s.changes(n))
+		}
+		return ways, true
 	}
 	if all := newSearch(r, forOthers).ways(plansShown); len(all) > 0 {
 		ways = all

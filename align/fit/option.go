@@ -108,7 +108,7 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 			}
 			l := list{reps.reps, slices.Concat(base.moves, reps.moves)}
 			last := &l.moves[len(l.moves)-1]
-			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, said(l.reps), said(base.reps))
+			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, said(joined(l.reps)), said(joined(base.reps)))
 			last.detail, last.counts = said(l.reps), sides*(counts(l.reps)-counts(base.reps))
 			last.reps = repetitions(l.reps) - repetitions(base.reps)
 			keep(l)
@@ -119,9 +119,9 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 	for _, l := range best {
 		o := option{item: it, moves: l.moves, price: l.price()}
 		w := s
-		w.Reps = l.reps
+		w.Reps = joined(l.reps)
 		o.item.Work = w
-		o.moves[len(o.moves)-1].edit = edit.SetReps{Item: written(it), Was: s.Reps, Reps: l.reps}
+		o.moves[len(o.moves)-1].edit = edit.SetReps{Item: written(it), Was: s.Reps, Reps: w.Reps}
 		all = append(all, o)
 	}
 	slices.SortFunc(all, func(a, b option) int {
@@ -130,6 +130,19 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 		}
 		return strings.Compare(said(a.item.Work.(plan.Set).Reps), said(b.item.Work.(plan.Set).Reps))
 	})
+	return all
+}
+
+// joined writes neighbours of one rhythm as one entry.
+func joined(reps []plan.Reps) []plan.Reps {
+	var all []plan.Reps
+	for _, r := range reps {
+		if last := len(all) - 1; last >= 0 && all[last].Rhythm == r.Rhythm && all[last].N+r.N <= mostReps {
+			all[last].N += r.N
+			continue
+		}
+		all = append(all, r)
+	}
 	return all
 }
 

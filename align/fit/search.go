@@ -23,7 +23,6 @@ type search struct {
 	best     *node // the cheapest that is complete
 	tried    int
 	effort   effort
-	met      map[key]int // ways to a spot, whatever they have decided for rounds to come
 }
 
 // crossing is where ways meet: the cheapest of them, and what may be done
@@ -94,7 +93,7 @@ type name struct {
 }
 
 func newSearch(r *room, e effort) *search {
-	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}, effort: e, met: map[key]int{}}
+	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}, effort: e}
 	heap.Push(&s.queue, &node{next: -1, at: &crossing{open: s.beginnings()}})
 	return s
 }
@@ -165,11 +164,7 @@ func (s *search) wanted(n *node) bool {
 	if s.best != nil && n.left > s.best.left {
 		return false
 	}
-	k := n.key()
-	if s.effort.loose && s.met[k.undecided()] >= s.effort.ways {
-		return false
-	}
-	c := s.reached[k]
+	c := s.reached[n.key()]
 	return c == nil || len(c.ways) < s.effort.ways && !contains(c.ways, n.moves)
 }
 
@@ -188,19 +183,12 @@ func (s *search) meet(n *node) bool {
 		s.reached[k] = c
 	}
 	c.ways = append(c.ways, n.moves)
-	s.met[k.undecided()]++
 	n.at = c
 	return true
 }
 
 func (n *node) key() key {
 	return key{n.world, n.next, n.held, n.late, n.spot.Key(), n.said}
-}
-
-// undecided is the spot, whatever has been decided for rounds to come.
-func (k key) undecided() key {
-	k.said = ""
-	return k
 }
 
 // contains reports whether one of the ways consists of nothing but some of
