@@ -31,8 +31,12 @@ func fluidsynth(tmp, font string, take midi.Take, r score.Rand) ([]float32, erro
 	if r.Chance(0.4) {
 		chorus = "1"
 	}
+	decode := "0"
+	if filepath.Ext(font) == ".sf3" {
+		decode = "1" // only the packed samples that are played: the same sound in a third of the time
+	}
 	cmd := exec.Command("fluidsynth", "-ni", "-q", "-g", "0.5", "-R", reverb, "-C", chorus, "-r", fmt.Sprint(synth.Rate),
-		"-o", "synth.cpu-cores=1", "-T", "raw", "-O", "s16", "-F", raw, font, mid)
+		"-o", "synth.cpu-cores=1", "-o", "synth.dynamic-sample-loading="+decode, "-T", "raw", "-O", "s16", "-F", raw, font, mid)
 	cmd.Env = append(os.Environ(), "OMP_NUM_THREADS=1") // else it decodes samples on every core, each waiting for the others
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("fluidsynth: %w: %.300s", err, text)
