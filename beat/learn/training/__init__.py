@@ -1,0 +1,1 @@
+"""How the ear is trained; train.py is its command line."""
