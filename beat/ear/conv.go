@@ -1,7 +1,21 @@
 package ear
 
-// group is how many frames are worked on together.
-const group = 4
+// group is how many frames are worked on together. Six sums, of two outputs at
+// three frames, and what they multiply are as much as the processor holds in
+// registers; with eight, half of the products go through memory.
+const group = 3
+
+// rows are the values of so many frames, wherever they lie.
+type rows [group][]float32
+
+// newRows makes rows of n values.
+func newRows(n int) *rows {
+	var r rows
+	for k := range r {
+		r[k] = make([]float32, n)
+	}
+	return &r
+}
 
 // conv is a dilated convolution over time.
 type conv struct {
@@ -12,32 +26,32 @@ type conv struct {
 
 // over writes the answers for all frames of in to out.
 func (c *conv) over(out, in *sheet) {
-	var scratch, rows [group][]float32
-	for k := range group {
-		scratch[k] = make([]float32, c.out)
-	}
+	near, answer := newRows(c.taps*c.in), newRows(c.out)
 	for t := 0; t < in.frames; t += group {
-		for k := range group {
-			if rows[k] = scratch[k]; t+k < in.frames {
-				rows[k] = out.row(t + k)
-			}
+		c.gather(near, in, t)
+		c.apply(answer, near)
+		for k := range min(group, in.frames-t) {
+			copy(out.row(t+k), answer[k])
 		}
-		c.at(in, t, &rows)
 	}
 }
 
-// at writes the answers for the frames t..t+3 to out.
-func (c *conv) at(in *sheet, t int, out *[group][]float32) {
+// gather copies what the answers for the frames from t on depend on to near:
+// for each of them, tap by tap, the inputs.
+func (c *conv) gather(near *rows, in *sheet, t int) {
+	for k, row := range near {
+		for tap := range c.taps {
+			copy(row[tap*c.in:], in.row(t+k+(tap-c.taps/2)*c.dilation))
+		}
+	}
+}
+
+// apply writes the answers to what was gathered to out.
+func (c *conv) apply(out, near *rows) {
+	n := c.taps * c.in
 	for o := 0; o < c.out; o += 2 {
 		p := min(o+1, c.out-1) // of an odd number, the last is done twice
-		sum := [2 * group]float32{}
-		for tap := range c.taps {
-			u := t + (tap-c.taps/2)*c.dilation
-			from := tap * c.in
-			wo := c.weight[o*c.taps*c.in+from:][:c.in]
-			wp := c.weight[p*c.taps*c.in+from:][:c.in]
-			dot(&sum, wo, wp, in.row(u), in.row(u+1), in.row(u+2), in.row(u+3))
-		}
+		sum := dot(c.weight[o*n:][:n], c.weight[p*n:][:n], near)
 		for k := range group {
 			out[k][o] = sum[k] + c.bias[o]
 			out[k][p] = sum[group+k] + c.bias[p]
@@ -45,36 +59,19 @@ func (c *conv) at(in *sheet, t int, out *[group][]float32) {
 	}
 }
 
-// rows is at for a convolution of one tap over rows that lie apart.
-func (c *conv) rows(in, out *[group][]float32) {
-	for o := 0; o < c.out; o += 2 {
-		p := min(o+1, c.out-1)
-		sum := [2 * group]float32{}
-		dot(&sum, c.weight[o*c.in:][:c.in], c.weight[p*c.in:][:c.in], in[0], in[1], in[2], in[3])
-		for k := range group {
-			out[k][o] = sum[k] + c.bias[o]
-			out[k][p] = sum[group+k] + c.bias[p]
-		}
+// dot is the products of two outputs' weights with three rows.
+func dot(w, v []float32, x *rows) [2 * group]float32 {
+	v, a, b, c := v[:len(w)], x[0][:len(w)], x[1][:len(w)], x[2][:len(w)]
+	var s0, s1, s2, s3, s4, s5 float32
+	for i, f := range w {
+		g := v[i]
+		p, q, r := a[i], b[i], c[i]
+		s0 += f * p
+		s1 += f * q
+		s2 += f * r
+		s3 += g * p
+		s4 += g * q
+		s5 += g * r
 	}
-}
-
-// dot adds the products of two outputs' weights with four frames to sum.
-func dot(sum *[2 * group]float32, w, v, a, b, c, d []float32) {
-	v, a, b, c, d = v[:len(w)], a[:len(w)], b[:len(w)], c[:len(w)], d[:len(w)]
-	s0, s1, s2, s3 := sum[0], sum[1], sum[2], sum[3]
-	s4, s5, s6, s7 := sum[4], sum[5], sum[6], sum[7]
-	for i, x := range w {
-		y := v[i]
-		p, q, r, s := a[i], b[i], c[i], d[i]
-		s0 += x * p
-		s1 += x * q
-		s2 += x * r
-		s3 += x * s
-		s4 += y * p
-		s5 += y * q
-		s6 += y * r
-		s7 += y * s
-	}
-	sum[0], sum[1], sum[2], sum[3] = s0, s1, s2, s3
-	sum[4], sum[5], sum[6], sum[7] = s4, s5, s6, s7
+	return [2 * group]float32{s0, s1, s2, s3, s4, s5}
 }

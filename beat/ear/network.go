@@ -67,21 +67,20 @@ func (n *network) run(level []float32) []float32 {
 // over writes the block's answer to in to out.
 func (b *block) over(out, in *sheet) {
 	w := b.near.out
-	var hidden, added [group]([]float32)
-	for k := range group {
-		hidden[k], added[k] = make([]float32, 2*w), make([]float32, w)
+	around, hidden, added := newRows(b.near.taps*b.near.in), newRows(2*w), newRows(w)
+	var near, far rows // the halves of hidden
+	for k, row := range hidden {
+		near[k], far[k] = row[:w], row[w:]
 	}
 	for t := 0; t < in.frames; t += group {
-		var near, far [group][]float32
-		for k := range group {
-			near[k], far[k] = hidden[k][:w], hidden[k][w:]
+		b.near.gather(around, in, t)
+		b.near.apply(&near, around)
+		b.far.gather(around, in, t)
+		b.far.apply(&far, around)
+		for _, row := range hidden {
+			elu(row)
 		}
-		b.near.at(in, t, &near)
-		b.far.at(in, t, &far)
-		for k := range group {
-			elu(hidden[k])
-		}
-		b.join.rows(&hidden, &added)
+		b.join.apply(added, hidden)
 		for k := range min(group, in.frames-t) {
 			dst, src := out.row(t+k), in.row(t+k)
 			for c, v := range added[k] {

@@ -69,7 +69,7 @@ func (r *halfReader) take(n int) []float32 {
 	return out
 }
 
-// layer reads a convolution and lays its weights out for conv.at.
+// layer reads a convolution and lays its weights out for conv.apply.
 func (r *halfReader) layer(taps, in, out, dilation int) conv {
 	c := conv{taps: taps, in: in, out: out, dilation: dilation}
 	w := r.take(taps * in * out)
