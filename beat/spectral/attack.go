@@ -13,28 +13,35 @@ const attackStep = 64 // [samples], 2.9 ms
 // click of a hit above the hum of what sounds on.
 type attackMeter struct {
 	channels int
-	last     [2]float64
 	sum      float64
-	n        int
+	left     int // values until the running step is full
 	attack   *Attack
 }
 
 func newAttackMeter(channels int) *attackMeter {
-	return &attackMeter{channels: channels, attack: &Attack{FPS: float64(Rate) / attackStep}}
+	return &attackMeter{channels: channels, left: attackStep * channels, attack: &Attack{FPS: float64(Rate) / attackStep}}
 }
 
+// write takes the next samples; the first of each channel was there before.
 func (m *attackMeter) write(samples []float64) {
-	for i := 0; i < len(samples); i += m.channels {
-		for c := range m.channels {
-			d := samples[i+c] - m.last[c]
-			m.last[c] = samples[i+c]
-			m.sum += d * d
-		}
-		if m.n++; m.n == attackStep {
-			m.attack.Energy = append(m.attack.Energy, float32(m.sum/float64(attackStep*m.channels)))
-			m.sum, m.n = 0, 0
+	for len(samples) > m.channels {
+		n := min(m.left, len(samples)-m.channels)
+		m.sum = addSteps(m.sum, samples[:n], samples[m.channels:])
+		samples = samples[n:]
+		if m.left -= n; m.left == 0 {
+			m.left = attackStep * m.channels
+			m.attack.Energy = append(m.attack.Energy, float32(m.sum/float64(m.left)))
+			m.sum = 0
 		}
 	}
 }
 
-func (m *attackMeter) finish() *Attack { return m.attack }
+// addSteps adds the squares of the steps from before to after.
+func addSteps(sum float64, before, after []float64) float64 {
+	after = after[:len(before)]
+	for i, v := range before {
+		d := after[i] - v
+		sum += d * d
+	}
+	return sum
+}

@@ -53,8 +53,8 @@ func NewRecorder(channels int) *Recorder {
 
 // Write takes interleaved samples at Rate.
 func (r *Recorder) Write(samples []float64) {
-	r.attack.write(samples)
 	r.buf = append(r.buf, samples...)
+	r.attack.write(r.buf[len(r.buf)-len(samples)-r.channels:])
 	r.drain()
 }
 
@@ -72,7 +72,7 @@ func (r *Recorder) Finish() (*Frames, *Onsets, *Attack) {
 			}
 		}
 	}
-	return r.frames, r.onsets, r.attack.finish()
+	return r.frames, r.onsets, r.attack.attack
 }
 
 // frameStart is the index of the first sample of frame i.

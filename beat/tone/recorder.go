@@ -7,6 +7,7 @@ import (
 )
 
 const (
+	thin       = 4    // part of the sample rate that is enough for the highest chord
 	frameRate  = 15   // frames per second: three a beat at 300 BPM
 	windowTime = 0.18 // shortest window [s]: parts notes a semitone apart from about 200 Hz on
 	bassLow    = 35.0 // lowest bass note looked for [Hz]
@@ -27,61 +28,70 @@ const (
 // a quantised chromagram" (three bins a semitone, then tuned). Left out of
 // both: the weighting of overtones.
 type Recorder struct {
-	rate, channels int
-	hop            int
-	spectrum       *dsp.Spectrum
-	power          []float64
-	buf            []float64 // interleaved samples not yet used up
-	start          int       // index in buf of the next frame's first
-	chroma, bass   []float32 // fineBins values a frame
-	tuning         tuning
+	rate         float64 // of buf [Hz]
+	channels     int
+	half, low    *dsp.Decimator
+	spectrum     *dsp.Spectrum
+	power        []float64
+	halved       []float64 // scratch
+	buf          []float64 // interleaved samples not yet used up
+	start        int       // index of buf's first
+	next         int       // index of the next frame
+	chroma, bass []float32 // fineBins values a frame
+	tuning       tuning
 }
 
 // NewRecorder prepares for sound of rate [Hz] in 1 or 2 interleaved channels.
 func NewRecorder(rate, channels int) *Recorder {
-	size := 2
-	for float64(size) < windowTime*float64(rate) {
+	thinned := float64(rate) / thin
+	size := 4
+	for float64(size) < windowTime*thinned {
 		size *= 2
 	}
 	return &Recorder{
-		rate: rate, channels: channels,
-		hop:      max(1, int(math.Round(float64(rate)/frameRate))),
+		rate: thinned, channels: channels,
+		// In two steps, the first need not be steep: at 22050 Hz, nothing from
+		// 3.5 kHz on comes to lie below chordHigh.
+		half: dsp.NewDecimator(2, 4, channels), low: dsp.NewDecimator(thin/2, 8, channels),
 		spectrum: dsp.NewSpectrum(size),
 		power:    make([]float64, size/2+1),
-		buf:      make([]float64, size/2*channels), // silence before the first sample centres frame 0 on it
+		buf:      make([]float64, size/2*channels), start: -size / 2, // silence before the first sample
 	}
 }
 
 // Write takes the next samples, interleaved, a multiple of the channels.
 func (r *Recorder) Write(samples []float64) {
-	r.buf = append(r.buf, samples...)
+	r.halved = r.half.Write(r.halved[:0], samples)
+	r.buf = r.low.Write(r.buf, r.halved)
 	r.drain()
 }
 
 // Frames ends the recording and returns what was heard. The recorder cannot
 // be written to afterwards.
 func (r *Recorder) Frames() *Frames {
-	tail := make([]float64, (r.spectrum.Size()/2)*r.channels)
-	r.Write(tail)
+	r.halved = r.half.Flush(r.halved[:0])
+	r.buf = r.low.Flush(r.low.Write(r.buf, r.halved))
+	r.buf = append(r.buf, make([]float64, r.spectrum.Size()/2*r.channels)...)
+	r.drain()
 	tuning := r.tuning.mean()
-	return &Frames{
-		FPS:    float64(r.rate) / float64(r.hop),
-		Tuning: tuning,
-		Chroma: fold(r.chroma, tuning),
-		Bass:   fold(r.bass, tuning),
-	}
+	return &Frames{FPS: frameRate, Tuning: tuning, Chroma: fold(r.chroma, tuning), Bass: fold(r.bass, tuning)}
 }
 
 func (r *Recorder) drain() {
-	size := r.spectrum.Size() * r.channels
-	for ; r.start+size <= len(r.buf); r.start += r.hop * r.channels {
-		r.spectrum.Sum(r.power, r.buf[r.start:r.start+size], r.channels)
+	size := r.spectrum.Size()
+	for ; r.frameStart()+size <= r.start+len(r.buf)/r.channels; r.next++ {
+		at := (r.frameStart() - r.start) * r.channels
+		r.spectrum.Sum(r.power, r.buf[at:at+size*r.channels], r.channels)
 		r.addFrame()
 	}
-	if r.start > 4*size { // forget what no frame needs any more
-		r.buf = append(r.buf[:0], r.buf[r.start:]...)
-		r.start = 0
-	}
+	used := min(r.frameStart()-r.start, len(r.buf)/r.channels)
+	r.start += used
+	r.buf = append(r.buf[:0], r.buf[used*r.channels:]...)
+}
+
+// frameStart is the index of the next frame's first sample.
+func (r *Recorder) frameStart() int {
+	return int(math.Round(float64(r.next)*r.rate/frameRate)) - r.spectrum.Size()/2
 }
 
 // addFrame sorts the peaks of r.power into the bins of one more frame.
@@ -89,7 +99,7 @@ func (r *Recorder) addFrame() {
 	at := len(r.chroma)
 	r.chroma = append(r.chroma, make([]float32, fineBins)...)
 	r.bass = append(r.bass, make([]float32, fineBins)...)
-	binWidth := float64(r.rate) / float64(r.spectrum.Size())
+	binWidth := r.rate / float64(r.spectrum.Size())
 	last := min(len(r.power)-2, int(chordHigh/binWidth))
 	for k := max(1, int(bassLow/binWidth)); k <= last; k++ {
 		p := r.power[k]

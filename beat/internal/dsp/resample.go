@@ -15,10 +15,9 @@ const (
 // move.
 type Resampler struct {
 	channels int
+	whole    *Decimator  // does it where the ratio is a whole number
 	up, down int         // the ratio of the rates in lowest terms
 	phases   [][]float64 // one filter for each of the up positions between samples
-	pairs    []pair      // the filter where there is only one: it is symmetric
-	middle   float64     // weight of its middle
 	half     int         // samples of context on either side
 	buf      []float64   // interleaved input not yet used up
 	start    int         // index in the input of buf's first sample
@@ -32,14 +31,15 @@ type Resampler struct {
 func NewResampler(rate, target, channels int) *Resampler {
 	g := gcd(rate, target)
 	r := &Resampler{channels: channels, up: target / g, down: rate / g}
+	if r.up == 1 {
+		r.whole = NewDecimator(r.down, resampleZeros, channels)
+		return r
+	}
 	cutoff := min(1, float64(target)/float64(rate)) // of the input's Nyquist frequency
 	r.half = int(math.Ceil(resampleZeros / cutoff))
 	r.phases = make([][]float64, r.up)
 	for p := range r.phases {
 		r.phases[p] = sincFilter(float64(p)/float64(r.up), cutoff, r.half)
-	}
-	if r.up == 1 {
-		r.fold()
 	}
 	r.buf = make([]float64, r.half*channels)
 	r.start = -r.half
@@ -62,29 +62,12 @@ func sincFilter(frac, cutoff float64, half int) []float64 {
 	return f
 }
 
-// pair is the weight of two samples, one as far before the middle of a
-// symmetric filter as the other is behind it.
-type pair struct {
-	away   int // distance [values]
-	weight float64
-}
-
-// fold makes pairs of the one filter that a whole-numbered ratio needs. What a
-// sinc weighs with nothing is left out: at 44.1 kHz every second sample.
-func (r *Resampler) fold() {
-	const nothing = 1e-12
-	f := r.phases[0]
-	r.middle = f[r.half-1]
-	for i := 1; i < r.half; i++ {
-		if w := f[r.half-1+i]; math.Abs(w) > nothing {
-			r.pairs = append(r.pairs, pair{i * r.channels, w})
-		}
-	}
-}
-
 // Write takes interleaved samples and appends what can be computed from them
 // to dst.
 func (r *Resampler) Write(dst []float64, samples []float32) []float64 {
+	if r.whole != nil {
+		return decimate(r.whole, dst, samples)
+	}
 	n := len(r.buf)
 	r.buf = slices.Grow(r.buf, len(samples))[:n+len(samples)]
 	for i, v := range samples {
@@ -96,6 +79,9 @@ func (r *Resampler) Write(dst []float64, samples []float32) []float64 {
 
 // Flush appends the samples that were waiting for what comes after the end.
 func (r *Resampler) Flush(dst []float64) []float64 {
+	if r.whole != nil {
+		return r.whole.Flush(dst)
+	}
 	r.buf = append(r.buf, make([]float64, (r.half+1)*r.channels)...)
 	want := (r.read*r.up + r.down - 1) / r.down
 	dst = r.drain(dst)
@@ -109,12 +95,9 @@ func (r *Resampler) drain(dst []float64) []float64 {
 	end := r.start + len(r.buf)/r.channels
 	for r.at+r.half < end {
 		x := r.buf[(r.at-r.half+1-r.start)*r.channels:]
-		switch filter := r.phases[r.phase]; {
-		case r.up == 1:
-			dst = r.folded(dst, x)
-		case r.channels == 1:
+		if filter := r.phases[r.phase]; r.channels == 1 {
 			dst = append(dst, dot(filter, x))
-		default:
+		} else {
 			dst = dot2(dst, filter, x)
 		}
 		r.made++
@@ -126,25 +109,6 @@ func (r *Resampler) drain(dst []float64) []float64 {
 	r.start += keep / r.channels
 	r.buf = append(r.buf[:0], r.buf[keep:]...)
 	return dst
-}
-
-// folded filters all channels with the symmetric filter.
-func (r *Resampler) folded(dst, x []float64) []float64 {
-	middle := (r.half - 1) * r.channels
-	if r.channels == 1 {
-		sum := r.middle * x[middle]
-		for _, p := range r.pairs {
-			sum += p.weight * (x[middle-p.away] + x[middle+p.away])
-		}
-		return append(dst, sum)
-	}
-	left, right := r.middle*x[middle], r.middle*x[middle+1]
-	for _, p := range r.pairs {
-		i, j := middle-p.away, middle+p.away
-		left += p.weight * (x[i] + x[j])
-		right += p.weight * (x[i+1] + x[j+1])
-	}
-	return append(dst, left, right)
 }
 
 func dot(f, x []float64) float64 {

@@ -4,18 +4,18 @@ package dsp
 // frames in one complex transform. The transform is our own: a minute of music
 // has 7000 of them, and go-dsp takes four times as long and new memory for each.
 type Spectrum struct {
-	window  []float64
-	packed  []complex128
-	fourier *radix4
+	window    []float64
+	packed, z []complex128
+	fourier   *radix4
 }
 
-// NewSpectrum prepares for frames of size samples, a power of two, under a
-// Hann window.
+// NewSpectrum prepares for frames of size samples, a power of two and 4 at
+// least, under a Hann window.
 func NewSpectrum(size int) *Spectrum {
-	if size < 2 || size&(size-1) != 0 {
-		panic("dsp: the size of a spectrum must be a power of two")
+	if size < 4 || size&(size-1) != 0 {
+		panic("dsp: the size of a spectrum must be a power of two, and 4 at least")
 	}
-	return &Spectrum{window: Hann(size), packed: make([]complex128, size), fourier: newRadix4(size)}
+	return &Spectrum{window: Hann(size), packed: make([]complex128, size), z: make([]complex128, size), fourier: newRadix4(size)}
 }
 
 // Size is the number of samples of a frame.
@@ -27,16 +27,17 @@ func (s *Spectrum) Size() int { return len(s.window) }
 //
 // With Z the transform of a + ib, |A|² + |B|² = (|Z(k)|² + |Z(-k)|²)/2.
 func (s *Spectrum) Sum(dst, frame []float64, channels int) {
-	order, z := s.fourier.order, s.packed
-	other := channels - 1 // the second value of a sample, or the only one again
-	for i, w := range s.window {
-		at := i * channels
-		z[order[i]] = complex(w*frame[at], w*frame[at+other])
+	if channels == 1 {
+		s.pack(frame, frame)
+	} else {
+		for i, w := range s.window {
+			s.packed[i] = complex(w*frame[0], w*frame[1])
+			frame = frame[2:]
+		}
 	}
-	s.fourier.run(z)
-	n := len(z)
-	for k := 0; k <= n/2; k++ {
-		dst[k] = (power(z[k]) + power(z[(n-k)&(n-1)])) / 4
+	s.fourier.run(s.z, s.packed)
+	for k, u := range s.z[:len(s.z)/2+1] {
+		dst[k] = (power(u) + power(s.mirrored(k))) / 4
 	}
 }
 
@@ -45,18 +46,25 @@ func (s *Spectrum) Sum(dst, frame []float64, channels int) {
 //
 // A = (Z(k) + Z*(-k))/2 and B = (Z(k) - Z*(-k))/2i.
 func (s *Spectrum) Pair(dstA, dstB []float64, a, b []float64) {
-	order, z := s.fourier.order, s.packed
-	for i, w := range s.window {
-		z[order[i]] = complex(w*a[i], w*b[i])
-	}
-	s.fourier.run(z)
-	n := len(z)
-	for k := 0; k <= n/2; k++ {
-		u, v := z[k], z[(n-k)&(n-1)]
+	s.pack(a, b)
+	s.fourier.run(s.z, s.packed)
+	for k, u := range s.z[:len(s.z)/2+1] {
+		v := s.mirrored(k)
 		v = complex(real(v), -imag(v))
 		dstA[k] = power(u+v) / 4
 		dstB[k] = power(u-v) / 4
 	}
 }
+
+// pack sets a + ib under the window.
+func (s *Spectrum) pack(a, b []float64) {
+	b = b[:len(a)]
+	for i, w := range s.window {
+		s.packed[i] = complex(w*a[i], w*b[i])
+	}
+}
+
+// mirrored is Z(-k).
+func (s *Spectrum) mirrored(k int) complex128 { return s.z[(len(s.z)-k)&(len(s.z)-1)] }
 
 func power(z complex128) float64 { return real(z)*real(z) + imag(z)*imag(z) }
