@@ -2,15 +2,8 @@ package dsp
 
 import (
 	"math"
-
-	"github.com/mjibson/go-dsp/fft"
+	"sync"
 )
-
-func init() {
-	// The transforms are too short for the library's own goroutines to pay;
-	// tracks are analysed side by side instead. The setting is global.
-	fft.SetWorkerPoolSize(1)
-}
 
 // Autocorrelation returns the autocorrelation of x at lags 0..maxLag-1, with
 // the magnitude spectrum raised to exponent: 2 is the plain one; smaller
@@ -19,22 +12,35 @@ func init() {
 // Ref: Tolonen & Karjalainen 2000, "A computationally efficient multipitch
 // analysis model", generalised autocorrelation.
 func Autocorrelation(x []float64, maxLag int, exponent float64) []float64 {
-	n := 1
+	n := 4
 	for n < len(x)+maxLag {
 		n *= 2
 	}
-	z := make([]complex128, n)
+	fourier := transformOf(n)
+	in, z := make([]complex128, n), make([]complex128, n)
 	for i, v := range x {
-		z[i] = complex(v, 0)
+		in[i] = complex(v, 0)
 	}
-	z = fft.FFT(z)
-	for i, v := range z {
-		z[i] = complex(math.Pow(power(v), exponent/2), 0)
+	fourier.run(z, in)
+	for k := range n/2 + 1 { // of real input, the rest is the same mirrored
+		p := complex(math.Pow(power(z[k]), exponent/2), 0)
+		in[k], in[(n-k)&(n-1)] = p, p
 	}
-	z = fft.FFT(z) // even input: forward and inverse differ by 1/n only
+	fourier.run(z, in) // even input: forward and inverse differ by 1/n only
 	r := make([]float64, maxLag)
 	for i := range r {
 		r[i] = real(z[i]) / float64(n)
 	}
 	return r
+}
+
+// transforms are those that autocorrelations took so far, by size.
+var transforms sync.Map
+
+func transformOf(size int) *radix4 {
+	f, ok := transforms.Load(size)
+	if !ok {
+		f, _ = transforms.LoadOrStore(size, newRadix4(size))
+	}
+	return f.(*radix4)
 }
