@@ -12,12 +12,16 @@ import (
 type wavStream struct {
 	header  wavHeader
 	in      io.Reader
-	convert func(b []byte) float32
+	convert converter
 	fold    *fold
 	raw     []byte
 	wide    []float32 // the samples of every channel, before folding
 	bad     int       // samples that are no number
 }
+
+// converter turns samples of one encoding into [-1, 1] and says how many were
+// no number; those are 0.
+type converter func(dst []float32, b []byte) (bad int)
 
 // newWAV reads the header and stops before the first sample. An encoding that
 // is not built in comes back as unsupportedError.
@@ -36,7 +40,7 @@ func newWAV(r io.Reader) (*wavStream, error) {
 	}
 	const blocks = 4096
 	w.raw = make([]byte, blocks*h.blockSize())
-	w.wide = make([]float32, 0, blocks*h.channels)
+	w.wide = make([]float32, blocks*h.channels)
 	return w, nil
 }
 
@@ -54,16 +58,13 @@ func (w *wavStream) read(dst []float32) (int, error) {
 		}
 		return 0, err
 	}
-	w.wide = w.wide[:0]
-	for b := w.raw[:n]; len(b) > 0; b = b[w.header.bytes:] {
-		v := w.convert(b)
-		if v != v {
-			v = 0
-			w.bad++
-		}
-		w.wide = append(w.wide, max(-1, min(1, v)))
+	samples := n / w.header.bytes
+	if w.fold.in == w.fold.out {
+		w.bad += w.convert(dst[:samples], w.raw[:n])
+		return samples, nil
 	}
-	return w.fold.mix(dst, w.wide), nil
+	w.bad += w.convert(w.wide[:samples], w.raw[:n])
+	return w.fold.mix(dst, w.wide[:samples]), nil
 }
 
 func (w *wavStream) notes() []string {
@@ -74,27 +75,61 @@ func (w *wavStream) notes() []string {
 	return notes
 }
 
-// converter turns the first sample of a slice into [-1, 1]; nil for an encoding
-// that is not built in.
-func (h wavHeader) converter() func([]byte) float32 {
+// converter is that of the samples; nil for an encoding that is not built in.
+func (h wavHeader) converter() converter {
 	le := binary.LittleEndian
 	switch {
 	case h.tag == wavPCM && h.bytes == 1:
-		return func(b []byte) float32 { return float32(int(b[0])-1<<7) / (1 << 7) }
+		return each(1, func(b []byte) float32 { return float32(int(b[0])-1<<7) / (1 << 7) })
 	case h.tag == wavPCM && h.bytes == 2:
-		return func(b []byte) float32 { return float32(int16(le.Uint16(b))) / (1 << 15) }
+		return each(2, func(b []byte) float32 { return float32(int16(le.Uint16(b))) / (1 << 15) })
 	case h.tag == wavPCM && h.bytes == 3:
-		return func(b []byte) float32 {
+		return each(3, func(b []byte) float32 {
 			return float32(int32(uint32(b[0])<<8|uint32(b[1])<<16|uint32(b[2])<<24)>>8) / (1 << 23)
-		}
+		})
 	case h.tag == wavPCM && h.bytes == 4:
-		return func(b []byte) float32 { return float32(float64(int32(le.Uint32(b))) / (1 << 31)) }
+		return each(4, func(b []byte) float32 { return float32(float64(int32(le.Uint32(b))) / (1 << 31)) })
 	case h.tag == wavFloat && h.bytes == 4:
-		return func(b []byte) float32 { return math.Float32frombits(le.Uint32(b)) }
+		return singles
 	case h.tag == wavFloat && h.bytes == 8:
-		return func(b []byte) float32 { return float32(math.Float64frombits(le.Uint64(b))) }
+		return each(8, func(b []byte) float32 { return float32(math.Float64frombits(le.Uint64(b))) })
 	}
 	return nil
+}
+
+// each converts samples of so many bytes one by one.
+func each(size int, value func(b []byte) float32) converter {
+	return func(dst []float32, b []byte) (bad int) {
+		for i := range dst {
+			v := value(b[i*size:])
+			if !(v >= -1 && v <= 1) {
+				v, bad = within(v, bad)
+			}
+			dst[i] = v
+		}
+		return bad
+	}
+}
+
+// singles is each for what ffmpeg sends, which is too much for a call a sample.
+func singles(dst []float32, b []byte) (bad int) {
+	for i := range dst {
+		v := math.Float32frombits(binary.LittleEndian.Uint32(b))
+		if !(v >= -1 && v <= 1) {
+			v, bad = within(v, bad)
+		}
+		dst[i], b = v, b[4:]
+	}
+	return bad
+}
+
+// within brings a sample that is not in [-1, 1] there, and counts it as bad if it
+// is no number.
+func within(v float32, bad int) (float32, int) {
+	if v != v {
+		return 0, bad + 1
+	}
+	return max(-1, min(1, v)), bad
 }
 
 // wavEncodings names the commoner tags that are not built in.
