@@ -19,31 +19,35 @@ func (f *biquad) settle() {
 
 // kFilter is the K weighting of one channel: a shelf for the head, then a high
 // pass.
-type kFilter struct{ shelf, highPass biquad }
+type kFilter struct {
+	shelf, highPass biquad
+	squares         float64 // of what came out since it was last asked
+}
 
 func newKFilter(rate int) kFilter {
 	return kFilter{shelf: newShelf(rate), highPass: newHighPass(rate)}
 }
 
-// squares filters every step-th value of samples and adds up the squares of
-// what comes out. It is one loop over plain numbers, which the processor keeps
-// at hand: all the sound of a track goes through it.
-func (k *kFilter) squares(samples []float32, step int) float64 {
+// write filters every step-th value of samples and adds up the squares of what
+// comes out. It is one loop over plain numbers, which the processor keeps at
+// hand, and first adds up what need not wait for the last result: all the sound
+// of a track goes through it.
+func (k *kFilter) write(samples []float32, step int) {
 	f, g := k.shelf, k.highPass
 	f1, f2, g1, g2 := f.z1, f.z2, g.z1, g.z2
-	sum := 0.0
+	sum := k.squares
 	for i := 0; i < len(samples); i += step {
 		x := float64(samples[i])
 		y := f.b0*x + f1
-		f1 = f.b1*x - f.a1*y + f2
+		f1 = f.b1*x + f2 - f.a1*y
 		f2 = f.b2*x - f.a2*y
-		z := g.b0*y + g1
-		g1 = g.b1*y - g.a1*z + g2
-		g2 = g.b2*y - g.a2*z
+		z := y + g1 // of the high pass, b is 1, -2, 1
+		g1 = g2 - 2*y - g.a1*z
+		g2 = y - g.a2*z
 		sum += z * z
 	}
 	k.shelf.z1, k.shelf.z2, k.highPass.z1, k.highPass.z2 = f1, f2, g1, g2
-	return sum
+	k.squares = sum
 }
 
 func (k *kFilter) settle() {

@@ -17,9 +17,9 @@ type Meter struct {
 	rate    int
 	filters []kFilter // one for each channel
 	hops    []hop
-	now     hop // the one that is being filled
-	end     int // of it [samples per channel since the start]
+	from    int // where the running hop began [samples per channel since the start]
 	at      int // [samples per channel since the start]
+	end     int // where it will end [samples per channel since the start]
 }
 
 // hop is the power of 100 ms.
@@ -46,10 +46,9 @@ func (m *Meter) Write(samples []float32) {
 	for len(samples) > 0 {
 		n := min(m.end-m.at, len(samples)/channels)
 		for ch := range m.filters {
-			m.now.squares += m.filters[ch].squares(samples[ch:n*channels], channels)
+			m.filters[ch].write(samples[ch:n*channels], channels)
 		}
 		samples = samples[n*channels:]
-		m.now.samples += n
 		m.at += n
 		if m.at == m.end {
 			m.endHop()
@@ -57,12 +56,22 @@ func (m *Meter) Write(samples []float32) {
 	}
 }
 
+// running is the hop that is being filled.
+func (m *Meter) running() hop {
+	h := hop{samples: m.at - m.from}
+	for ch := range m.filters {
+		h.squares += m.filters[ch].squares
+	}
+	return h
+}
+
 // endHop closes the running hop.
 func (m *Meter) endHop() {
-	m.hops = append(m.hops, m.now)
-	m.now = hop{}
+	m.hops = append(m.hops, m.running())
+	m.from = m.at
 	m.end = (len(m.hops) + 1) * m.rate / hopsPerSecond
 	for ch := range m.filters {
+		m.filters[ch].squares = 0
 		m.filters[ch].settle()
 	}
 }
@@ -82,8 +91,8 @@ func power(hops []hop) float64 {
 // a whole number of tenths of a second.
 func (m *Meter) Powers(step float64) []float64 {
 	hops := m.hops
-	if m.now.samples > 0 {
-		hops = append(hops[:len(hops):len(hops)], m.now)
+	if m.at > m.from {
+		hops = append(hops[:len(hops):len(hops)], m.running())
 	}
 	size := max(1, int(math.Round(step*hopsPerSecond)))
 	var out []float64
