@@ -84,8 +84,8 @@ func (f *flux) add(o *Onsets, magnitude []float64) {
 	}
 	f.loudest = max(f.loudest, peak)
 	f.level = max(f.level*math.Exp(-1/(levelMemory*o.FPS)), peak, f.loudest*quietestShare, quietest)
-	for i, m := range magnitude {
-		f.now[i] = math.Log1p(compression * m / f.level)
+	for i, m := range magnitude { // Log1p would be exact for what nobody hears, and take twice as long
+		f.now[i] = math.Log(1 + compression*m/f.level)
 	}
 	before := f.past[f.frames%len(f.past)]
 	var rise [16]float64

@@ -68,7 +68,7 @@ func (r *Recorder) Finish() (*Frames, *Onsets, *Attack) {
 		level := math.Sqrt(r.power2 / r.power)
 		for _, sheet := range r.frames.sheet {
 			for i, m := range sheet {
-				sheet[i] = float32(math.Log1p(levelCompression * float64(m) / level))
+				sheet[i] = float32(math.Log(1 + levelCompression*float64(m)/level))
 			}
 		}
 	}

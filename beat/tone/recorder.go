@@ -126,9 +126,9 @@ func (r *Recorder) addFrame() {
 // three powers around a peak, -0.5 to 0.5 [bins].
 func vertex(before, peak, after float64) float64 {
 	const floor = 1e-30
-	a, b, c := math.Log(before+floor), math.Log(peak+floor), math.Log(after+floor)
-	if d := a - 2*b + c; d < 0 {
-		return 0.5 * (a - c) / d
+	before, peak, after = before+floor, peak+floor, after+floor
+	if bend := math.Log(before * after / (peak * peak)); bend < 0 {
+		return 0.5 * math.Log(before/after) / bend
 	}
 	return 0
 }
