@@ -40,7 +40,7 @@ func (n *network) listen(f *spectral.Frames, block int) Activation {
 	a := Activation{FPS: f.FPS, Beat: make([]float64, frames), One: make([]float64, frames)}
 	for from := 0; from < frames; from += block {
 		to := min(frames, from+block)
-		low, high := max(0, from-reach), min(frames, to+reach)
+		low, high := max(0, (from-reach)/margin*margin), min(frames, to+reach)
 		out := n.run(f.Rows(low, high))
 		for i := from; i < to; i++ {
 			a.Beat[i] = sigmoid(out[2*(i-low)])

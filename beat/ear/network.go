@@ -22,7 +22,7 @@ const (
 	// blockCount doubles the dilation from block to block.
 	blockCount = 9
 	// margin is the longest reach of one layer [frames].
-	margin = 2 << blockCount
+	margin = 4 << blockCount
 )
 
 // network is a trained network.
@@ -36,7 +36,10 @@ type network struct {
 
 // block is a residual block: two convolutions side by side, joined and added
 // to what came in.
-type block struct{ near, far, join conv }
+type block struct {
+	near, far dilated
+	join      conv
+}
 
 // run returns the logits of the frames of level: beat and count 1, in turn.
 func (n *network) run(level []float32) []float32 {
@@ -51,11 +54,11 @@ func (n *network) run(level []float32) []float32 {
 	mid := newSheet(frames, front)
 	n.first.over(mid, in)
 	mid.elu()
-	x, y := newSheet(frames, n.width), newSheet(frames, n.width)
+	x, y, hidden := newSheet(frames, n.width), newSheet(frames, n.width), newSheet(frames, 2*n.width)
 	n.second.over(x, mid)
 	x.elu()
 	for i := range n.blocks {
-		n.blocks[i].over(y, x)
+		n.blocks[i].over(y, x, hidden)
 		x, y = y, x
 	}
 	x.elu()
@@ -64,29 +67,15 @@ func (n *network) run(level []float32) []float32 {
 	return out.rows()
 }
 
-// over writes the block's answer to in to out.
-func (b *block) over(out, in *sheet) {
-	w := b.near.out
-	around, hidden, added := newRows(b.near.taps*b.near.in), newRows(2*w), newRows(w)
-	var near, far rows // the halves of hidden
-	for k, row := range hidden {
-		near[k], far[k] = row[:w], row[w:]
-	}
-	for t := 0; t < in.frames; t += group {
-		b.near.gather(around, in, t)
-		b.near.apply(&near, around)
-		b.far.gather(around, in, t)
-		b.far.apply(&far, around)
-		for _, row := range hidden {
-			elu(row)
-		}
-		b.join.apply(added, hidden)
-		for k := range min(group, in.frames-t) {
-			dst, src := out.row(t+k), in.row(t+k)
-			for c, v := range added[k] {
-				dst[c] = src[c] + v
-			}
-		}
+// over writes the block's answer to in to out; hidden is scratch.
+func (b *block) over(out, in, hidden *sheet) {
+	b.near.over(hidden, 0, in)
+	b.far.over(hidden, b.near.out, in)
+	hidden.elu()
+	b.join.over(out, hidden)
+	sum := out.rows()
+	for i, v := range in.rows() {
+		sum[i] += v
 	}
 }
 

@@ -34,16 +34,16 @@ func parse(file []byte) (*network, error) {
 	width := int(binary.LittleEndian.Uint16(file[4:]))
 	r := &halfReader{rest: file[header:]}
 	net := &network{width: width, mean: r.take(bands), scale: r.take(bands)}
-	net.first = r.layer(frontTaps, bands, front, 1)
-	net.second = r.layer(frontTaps, front, width, 1)
+	net.first = r.conv(frontTaps, bands, front)
+	net.second = r.conv(frontTaps, front, width)
 	for n := range net.blocks {
 		net.blocks[n] = block{
-			near: r.layer(taps, width, width, 1<<n),
-			far:  r.layer(taps, width, width, 2<<n),
-			join: r.layer(1, 2*width, width, 1),
+			near: r.dilated(width, width, 1<<n),
+			far:  r.dilated(width, width, 2<<n),
+			join: r.conv(1, 2*width, width),
 		}
 	}
-	net.out = r.layer(1, width, outputs, 1)
+	net.out = r.conv(1, width, outputs)
 	if r.short || len(r.rest) > 0 {
 		return nil, fmt.Errorf("%d bytes do not fit a network of width %d", len(file), width)
 	}
@@ -69,18 +69,29 @@ func (r *halfReader) take(n int) []float32 {
 	return out
 }
 
-// layer reads a convolution and lays its weights out for conv.apply.
-func (r *halfReader) layer(taps, in, out, dilation int) conv {
-	c := conv{taps: taps, in: in, out: out, dilation: dilation}
+// conv reads a convolution.
+func (r *halfReader) conv(taps, in, out int) conv {
 	w := r.take(taps * in * out)
-	c.bias = r.take(out)
-	c.weight = make([]float32, len(w))
-	for i := range taps * in {
-		for o := range out {
-			c.weight[o*taps*in+i] = w[i*out+o]
-		}
+	return conv{
+		bank: newBank(in, out, taps, func(o, tap, i int) float32 { return w[(tap*in+i)*out+o] }),
+		bias: r.take(out),
 	}
-	return c
+}
+
+// dilated reads one whose taps lie apart.
+func (r *halfReader) dilated(in, out, dilation int) dilated {
+	w := r.take(taps * in * out)
+	return dilated{
+		bank: newBank(in, out, points, func(o, p, i int) float32 {
+			var g [taps]float32
+			for tap := range g {
+				g[tap] = w[(tap*in+i)*out+o]
+			}
+			return valuesOf(g)[p]
+		}),
+		bias:     r.take(out),
+		dilation: dilation,
+	}
 }
 
 // half widens an IEEE 754 binary16 number.
