@@ -161,6 +161,7 @@ func (d *decoder) arriveAt(t, b int) (best float64, tau int) {
 	before := (b + d.Meter - 1) % d.Meter
 	k := d.kind(before)
 	start := -math.Log(float64(d.width))
+	now := t % d.rows
 	for i := range d.arrive {
 		period := i + d.low
 		d.arrive[i] = float64(never)
@@ -168,9 +169,13 @@ func (d *decoder) arriveAt(t, b int) (best float64, tau int) {
 		if s := d.span(prev); period < s.Min || period > s.Max {
 			continue
 		}
+		row := now - period // of the scores: no period is longer than there are rows
+		if row < 0 {
+			row += d.rows
+		}
 		if prev < 0 {
 			d.arrive[i] = start + d.observe(k, prev, period)
-		} else if s := d.scores(prev, before)[i]; s > never {
+		} else if s := d.score[(row*d.Meter+before)*d.width+i]; s > never {
 			d.arrive[i] = float64(s) + d.observe(k, prev, period)
 		}
 		if d.arrive[i] > best {

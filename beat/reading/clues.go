@@ -52,6 +52,9 @@ var repeats = []int{1, 2, 3, 4, 6, 8}
 func repetition(sound [][][]float64) []float64 {
 	beats := len(sound[0][onPlace])
 	rows := make([][]float64, beats)
+	for i := range rows {
+		rows[i] = make([]float64, 0, len(sound)*len(places))
+	}
 	for _, band := range sound {
 		for _, place := range band {
 			m := mean(place)

@@ -23,7 +23,7 @@ func Autocorrelation(x []float64, maxLag int, exponent float64) []float64 {
 	}
 	fourier.run(z, in)
 	for k := range n/2 + 1 { // of real input, the rest is the same mirrored
-		p := complex(math.Pow(power(z[k]), exponent/2), 0)
+		p := complex(math.Exp(exponent/2*math.Log(power(z[k]))), 0)
 		in[k], in[(n-k)&(n-1)] = p, p
 	}
 	fourier.run(z, in) // even input: forward and inverse differ by 1/n only
