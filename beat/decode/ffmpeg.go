@@ -40,7 +40,7 @@ func newFFmpeg(path string, encoding unsupportedError) (decoder, error) {
 	// the whitelist keeps a playlist in disguise from opening one.
 	f := &ffmpegStream{child: exec.Command(program, "-nostdin", "-v", "error",
 		"-protocol_whitelist", "file,pipe", "-i", "file:"+path,
-		"-map", "0:a:0", "-vn", "-sn", "-dn", "-c:a", "pcm_f32le", "-f", "wav", "pipe:1")}
+		"-map", "0:a:0", "-vn", "-sn", "-dn", "-c:a", "pcm_f32le", "-flush_packets", "0", "-f", "wav", "pipe:1")}
 	f.child.Stderr = &f.said
 	f.child.WaitDelay = time.Second
 	if f.out, err = f.child.StdoutPipe(); err != nil {

@@ -145,3 +145,19 @@ func readFloats(t *testing.T, path string) []float32 {
 	}
 	return x
 }
+
+// Ref: math.Expm1.
+func TestELU(t *testing.T) {
+	worst := 0.0
+	for v := float32(-1e-6); v > -100; v *= 1.0003 {
+		x := []float32{v, -v}
+		elu(x)
+		worst = max(worst, math.Abs(float64(x[0])/math.Expm1(float64(v))-1))
+		if x[1] != -v {
+			t.Fatalf("%g becomes %g", -v, x[1])
+		}
+	}
+	if worst > 1e-6 {
+		t.Errorf("off by a share of %.2g, want 1e-6 at most", worst)
+	}
+}

@@ -102,16 +102,4 @@ func (s *sheet) rows() []float32 {
 
 func (s *sheet) elu() { elu(s.rows()) }
 
-// elu is the activation function between layers.
-//
-// Ref: Clevert, Unterthiner & Hochreiter 2016, "Fast and accurate deep network
-// learning by exponential linear units".
-func elu(x []float32) {
-	for i, v := range x {
-		if v < 0 {
-			x[i] = float32(math.Exp(float64(v)) - 1)
-		}
-	}
-}
-
 func sigmoid(x float32) float64 { return 1 / (1 + math.Exp(-float64(x))) }

@@ -59,9 +59,9 @@ func around(x []float64, i, n int) float64 { return x[(i+n-1)%n] + x[i] + x[(i+1
 // fold adds up the activation by its place in the period, a frame a bin.
 func fold(activation []float64, period float64) []float64 {
 	bins := make([]float64, int(period))
-	scale := float64(len(bins)) / period
 	for i, a := range activation {
-		at := math.Mod(float64(i), period) * scale
+		turns := float64(i) / period
+		at := (turns - math.Floor(turns)) * float64(len(bins))
 		bins[min(int(at+0.5), len(bins))%len(bins)] += a
 	}
 	return bins
