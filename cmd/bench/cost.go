@@ -7,9 +7,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
+	"slices"
 	"strconv"
-	"syscall"
 	"text/tabwriter"
 
 	"onphrase/beat"
@@ -27,42 +26,73 @@ const songLength = 240
 // trial is a way to analyse a file whose cost is measured: a program of its own,
 // so that its time and memory are all its own.
 type trial struct {
-	name    string
-	program string
-	args    []string // before the file
-	cpu     float64  // so far, children included [s]
+	name, short string
+	program     string
+	args        []string // before the file
+	cpu         float64  // of all files, children included [s]
+}
+
+// spent is what a file took.
+type spent struct {
+	file   string
+	length float64   // [s]
+	cpu    []float64 // by trial, children included [s]
+	peak   float64   // greatest resident memory of the first trial [MiB]
 }
 
 // reportCost measures what the analysis costs, on one core, and beside it
 // another beat tracker, file by file in turn: on a busy machine all the figures
-// grow alike, and only their ratios mean anything. Memory is measured on a long
-// file.
-func reportCost(w io.Writer, files []string, long string) error {
+// grow alike, and only their ratios mean anything.
+func reportCost(w io.Writer, files []string, each bool) error {
 	trials, err := costTrials()
 	if err != nil {
 		return err
 	}
+	var all []spent
 	seconds := 0.0
 	for _, file := range files {
+		s := spent{file: file}
 		for i := range trials {
-			t := &trials[i]
-			used, said, err := t.run(file)
+			used, said, err := trials[i].run(file)
 			if err != nil {
 				return err
 			}
-			t.cpu += used
+			trials[i].cpu += used
+			s.cpu = append(s.cpu, used)
 			if i == 0 {
-				length, err := strconv.ParseFloat(said, 64)
-				if err != nil {
-					return fmt.Errorf("%s: length of the track: %w", file, err)
+				if s.length, s.peak, err = readAlone(said); err != nil {
+					return fmt.Errorf("%s: %w", file, err)
 				}
-				seconds += length
 			}
 		}
+		all = append(all, s)
+		seconds += s.length
 	}
 	fmt.Fprintf(w, "\ncost of whole programs on one core, their children included: %d files, %.1f min\n", len(files), seconds/60)
 	writeCosts(w, trials, seconds/60)
-	return reportMemory(w, trials[0], long)
+	if each {
+		writeEach(w, trials, all)
+	}
+	return nil
+}
+
+// writeEach prints what each file took.
+func writeEach(w io.Writer, trials []trial, all []spent) {
+	fmt.Fprintln(w, "\neach file: CPU s a minute by trial, peak memory of the first")
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprint(t, "\tmin\t")
+	for _, trial := range trials {
+		fmt.Fprintf(t, "%s\t", trial.short)
+	}
+	fmt.Fprintln(t, "MiB\t")
+	for _, s := range all {
+		fmt.Fprintf(t, "%s\t%.1f\t", filepath.Base(s.file), s.length/60)
+		for _, cpu := range s.cpu {
+			fmt.Fprintf(t, "%.3f\t", cpu/(s.length/60))
+		}
+		fmt.Fprintf(t, "%.0f\t\n", s.peak)
+	}
+	t.Flush()
 }
 
 // costTrials are the trials that this machine has the programs for. The first
@@ -73,14 +103,14 @@ func costTrials() ([]trial, error) {
 		return nil, err
 	}
 	all := []trial{
-		{name: "whole analysis, built-in decoder", program: self, args: []string{"-decoder", "builtin", "-alone"}},
-		{name: "decoding alone, built-in", program: self, args: []string{"-decoder", "builtin", "-deaf", "-alone"}},
+		{name: "whole analysis, built-in decoder", short: "whole", program: self, args: []string{"-decoder", "builtin", "-alone"}},
+		{name: "decoding alone, built-in", short: "decoding", program: self, args: []string{"-decoder", "builtin", "-deaf", "-alone"}},
 	}
 	if _, err := exec.LookPath("ffmpeg"); err == nil {
-		all = append(all, trial{name: "whole analysis, ffmpeg decodes", program: self, args: []string{"-decoder", "ffmpeg", "-alone"}})
+		all = append(all, trial{name: "whole analysis, ffmpeg decodes", short: "ffmpeg", program: self, args: []string{"-decoder", "ffmpeg", "-alone"}})
 	}
 	if aubio, err := exec.LookPath("aubio"); err == nil {
-		all = append(all, trial{name: aubioName, program: aubio, args: []string{"beat"}})
+		all = append(all, trial{name: aubioName, short: "aubio", program: aubio, args: []string{"beat"}})
 	}
 	return all, nil
 }
@@ -89,16 +119,8 @@ const aubioName = "aubio beat"
 
 // run analyses a file and returns the CPU time it took [s] and what the program
 // said.
-func (t *trial) run(file string) (used float64, said string, err error) {
-	state, out, err := t.start(file)
-	if err != nil {
-		return 0, "", err
-	}
-	return state.UserTime().Seconds() + state.SystemTime().Seconds(), out, nil
-}
-
-func (t *trial) start(file string, more ...string) (*os.ProcessState, string, error) {
-	cmd := exec.Command(t.program, append(append(append([]string(nil), more...), t.args...), file)...)
+func (t *trial) run(file string, more ...string) (used float64, said string, err error) {
+	cmd := exec.Command(t.program, slices.Concat(more, t.args, []string{file})...)
 	cmd.Env = append(os.Environ(), "GOMAXPROCS=1", "OMP_NUM_THREADS=1")
 	out, err := cmd.Output()
 	if err != nil {
@@ -106,29 +128,35 @@ func (t *trial) start(file string, more ...string) (*os.ProcessState, string, er
 		if errors.As(err, &exit) {
 			err = fmt.Errorf("%w: %s", err, exit.Stderr)
 		}
-		return nil, "", fmt.Errorf("%s: %s: %w", t.name, filepath.Base(file), err)
+		return 0, "", fmt.Errorf("%s: %s: %w", t.name, filepath.Base(file), err)
 	}
-	return cmd.ProcessState, string(out), nil
+	state := cmd.ProcessState
+	return state.UserTime().Seconds() + state.SystemTime().Seconds(), string(out), nil
 }
 
-// reportMemory measures the greatest resident memory of a trial on as much of a
-// file as an ordinary song lasts.
-func reportMemory(w io.Writer, t trial, file string) error {
-	state, said, err := t.start(file, "-first", strconv.Itoa(songLength))
+// reportMemory measures the greatest resident memory of the whole analysis on as
+// much of a file as an ordinary song lasts.
+func reportMemory(w io.Writer, file string) error {
+	trials, err := costTrials()
 	if err != nil {
 		return err
 	}
-	length, err := strconv.ParseFloat(said, 64)
-	usage, ok := state.SysUsage().(*syscall.Rusage)
-	if err != nil || !ok {
-		return fmt.Errorf("%s: this system does not tell the memory of a process", file)
+	_, said, err := trials[0].run(file, "-first", strconv.Itoa(songLength))
+	if err != nil {
+		return err
 	}
-	perMiB := 1 << 10 // Linux counts in KiB
-	if runtime.GOOS == "darwin" {
-		perMiB = 1 << 20
+	length, peak, err := readAlone(said)
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
 	}
-	_, err = fmt.Fprintf(w, "peak memory for %.1f min: %.0f MiB\n", length/60, float64(usage.Maxrss)/float64(perMiB))
+	_, err = fmt.Fprintf(w, "peak memory for %.1f min: %.0f MiB\n", length/60, peak)
 	return err
+}
+
+// readAlone reads what analyseAlone wrote.
+func readAlone(said string) (length, peak float64, err error) {
+	_, err = fmt.Sscan(said, &length, &peak)
+	return length, peak, err
 }
 
 func writeCosts(w io.Writer, trials []trial, minutes float64) {
@@ -146,8 +174,8 @@ func writeCosts(w io.Writer, trials []trial, minutes float64) {
 }
 
 // analyseAlone is what a trial runs: it analyses a file, or the first seconds
-// of it if first is above 0, and prints its length [s]. A deaf trial only
-// decodes.
+// of it if first is above 0, and prints its length [s] and the greatest memory
+// that it took [MiB]. A deaf trial only decodes.
 func analyseAlone(w io.Writer, file string, mode decode.Mode, first float64, deaf bool) error {
 	stream, err := decode.Open(file, mode)
 	if err != nil {
@@ -169,7 +197,11 @@ func analyseAlone(w io.Writer, file string, mode decode.Mode, first float64, dea
 	} else if _, err := beat.Analyze(sound); err != nil {
 		return err
 	}
-	_, err = fmt.Fprint(w, float64(sound.read)/float64(stream.Rate()*stream.Channels()))
+	peak, err := peakMemory()
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintln(w, float64(sound.read)/float64(stream.Rate()*stream.Channels()), peak)
 	return err
 }
 

@@ -4,8 +4,8 @@
 // beat in bar) and perhaps ID.phrases (seconds, tab, counts) beside it, and a
 // manifest.tsv with columns id, source, style, bpm, bpm_kind and doubt. It
 // prints one line a group: by source, style, tempo band, and overall; then what
-// the analysis costs. With -cost it prints only that, of the files named or a
-// few of the folder.
+// the analysis costs. With -cost it prints only that: of a few of the folder, or
+// of each of the files named.
 package main
 
 import (
@@ -27,7 +27,7 @@ func main() {
 	table := flag.String("csv", "", "write one line a track to this file")
 	mode := flag.String("decoder", "auto", "auto, builtin or ffmpeg")
 	left := flag.String("without", "", "stages to leave out, with commas between: "+stageNames())
-	only := flag.Bool("cost", false, "only measure the cost, of the files named or a few of the folder")
+	only := flag.Bool("cost", false, "only measure the cost, of each of the files named or of a few of the folder")
 	alone := flag.String("alone", "", "analyse only this `file` and print its length: what the cost is measured on")
 	first := flag.Float64("first", 0, "with -alone: only so many seconds of it; 0: all")
 	deaf := flag.Bool("deaf", false, "with -alone: only decode it")
@@ -84,20 +84,28 @@ func run(audio, table, mode, left string) error {
 			return err
 		}
 	}
-	return reportCost(os.Stdout, some(songs), largest(filesOf(songs)))
+	return costOfSome(songs)
 }
 
-// costOf measures the cost of files, or of a few of a folder where none are
-// named.
+// costOf measures the cost of each of the files, or of a few of a folder where
+// none are named.
 func costOf(folder string, files []string) error {
 	if len(files) > 0 {
-		return reportCost(os.Stdout, files, largest(files))
+		return reportCost(os.Stdout, files, true)
 	}
 	songs, err := findSongs(folder)
 	if err != nil {
 		return err
 	}
-	return reportCost(os.Stdout, some(songs), largest(filesOf(songs)))
+	return costOfSome(songs)
+}
+
+// costOfSome measures the cost of a few songs, and the memory for the longest.
+func costOfSome(songs []song) error {
+	if err := reportCost(os.Stdout, some(songs), false); err != nil {
+		return err
+	}
+	return reportMemory(os.Stdout, largest(filesOf(songs)))
 }
 
 // stageNames lists what can be left out.
