@@ -20,7 +20,7 @@ const blockFrames = 16384
 // Listen hears the counts of a track. f must come from spectral.Recorder: the
 // network knows no other front-end.
 func Listen(f *spectral.Frames) Activation {
-	return trained.listen(f, blockFrames)
+	return trained().listen(f, blockFrames)
 }
 
 // ListenWith is Listen with the network of a weights file: so candidates are

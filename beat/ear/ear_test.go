@@ -57,9 +57,9 @@ func TestActivationsAgreeWithPyTorch(t *testing.T) {
 
 func TestBlocksDoNotShow(t *testing.T) {
 	f := frames(5001)
-	whole := trained.listen(f, 1<<20)
+	whole := trained().listen(f, 1<<20)
 	for _, block := range []int{997, 2048} {
-		parts := trained.listen(f, block)
+		parts := trained().listen(f, block)
 		if !slices.Equal(whole.Beat, parts.Beat) || !slices.Equal(whole.One, parts.One) {
 			t.Errorf("blocks of %d frames change the answer", block)
 		}

@@ -6,21 +6,21 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"sync"
 )
 
 //go:embed weights.bin
 var weightsFile []byte
 
-// trained is the network with its weights; it is read-only after start-up.
-var trained = mustParse(weightsFile)
-
-func mustParse(file []byte) *network {
-	net, err := parse(file)
+// trained is the network with its weights, read when it is first asked for and
+// only read from then on.
+var trained = sync.OnceValue(func() *network {
+	net, err := parse(weightsFile)
 	if err != nil {
 		panic(fmt.Sprintf("ear: the embedded weights: %v", err)) // a broken build
 	}
 	return net
-}
+})
 
 // parse reads a weights file: "EAR1", the width of the network as uint16, then
 // half-precision floats, all little-endian: mean and scale of each band, and
@@ -81,14 +81,16 @@ func (r *halfReader) conv(taps, in, out int) conv {
 // dilated reads one whose taps lie apart.
 func (r *halfReader) dilated(in, out, dilation int) dilated {
 	w := r.take(taps * in * out)
+	values := make([][points]float32, in*out)
+	for at := range values {
+		var g [taps]float32
+		for tap := range g {
+			g[tap] = w[tap*in*out+at]
+		}
+		values[at] = valuesOf(g)
+	}
 	return dilated{
-		bank: newBank(in, out, points, func(o, p, i int) float32 {
-			var g [taps]float32
-			for tap := range g {
-				g[tap] = w[(tap*in+i)*out+o]
-			}
-			return valuesOf(g)[p]
-		}),
+		bank: newBank(in, out, points, func(o, p, i int) float32 { return values[i*out+o][p] }),
 		bias:     r.take(out),
 		dilation: dilation,
 	}
