@@ -90,7 +90,7 @@ func (r *halfReader) dilated(in, out, dilation int) dilated {
 		values[at] = valuesOf(g)
 	}
 	return dilated{
-		bank: newBank(in, out, points, func(o, p, i int) float32 { return values[i*out+o][p] }),
+		bank:     newBank(in, out, points, func(o, p, i int) float32 { return values[i*out+o][p] }),
 		bias:     r.take(out),
 		dilation: dilation,
 	}

@@ -31,14 +31,13 @@ func (s *Spectrum) Sum(dst, frame []float64, channels int) {
 	if channels == 1 {
 		s.pack(frame, frame)
 	} else {
-		for i, w := range s.window {
-			s.packed[i] = complex(w*frame[0], w*frame[1])
-			frame = frame[2:]
-		}
+		s.packBoth(frame)
 	}
 	s.fourier.run(s.z, s.packed)
-	for k, u := range s.z[:len(s.z)/2+1] {
-		dst[k] = (power(u) + power(s.mirrored(k))) / 4
+	z, dst := s.z, dst[:len(s.z)/2+1]
+	dst[0] = power(z[0]) / 2
+	for k, m := 1, len(z)-1; k < len(dst) && m < len(z) && m > 0; k, m = k+1, m-1 { // m is -k; its bounds spare checks
+		dst[k] = (power(z[k]) + power(z[m])) / 4
 	}
 }
 
@@ -49,8 +48,9 @@ func (s *Spectrum) Sum(dst, frame []float64, channels int) {
 func (s *Spectrum) Pair(dstA, dstB []float64, a, b []float64) {
 	s.pack(a, b)
 	s.fourier.run(s.z, s.packed)
-	for k, u := range s.z[:len(s.z)/2+1] {
-		v := s.mirrored(k)
+	n := len(s.z)
+	for k, u := range s.z[:n/2+1] {
+		v := s.z[(n-k)&(n-1)]
 		v = complex(real(v), -imag(v))
 		dstA[k] = power(u+v) / 4
 		dstB[k] = power(u-v) / 4
@@ -59,13 +59,18 @@ func (s *Spectrum) Pair(dstA, dstB []float64, a, b []float64) {
 
 // pack sets a + ib under the window.
 func (s *Spectrum) pack(a, b []float64) {
-	b = b[:len(a)]
+	packed, a, b := s.packed[:len(s.window)], a[:len(s.window)], b[:len(s.window)]
 	for i, w := range s.window {
-		s.packed[i] = complex(w*a[i], w*b[i])
+		packed[i] = complex(w*a[i], w*b[i])
 	}
 }
 
-// mirrored is Z(-k).
-func (s *Spectrum) mirrored(k int) complex128 { return s.z[(len(s.z)-k)&(len(s.z)-1)] }
+// packBoth sets left + i·right of interleaved channels.
+func (s *Spectrum) packBoth(frame []float64) {
+	packed, frame := s.packed[:len(s.window)], frame[:2*len(s.window)]
+	for i, w := range s.window {
+		packed[i] = complex(w*frame[2*i], w*frame[2*i+1])
+	}
+}
 
 func power(z complex128) float64 { return real(z)*real(z) + imag(z)*imag(z) }
