@@ -2,8 +2,7 @@ package dsp
 
 // Spectrum computes power spectra of windowed frames of one length, two real
 // frames in one complex transform. The transform is our own: a minute of music
-// has 7000 of them; mjibson's go-dsp takes four times as long for
-// each, and new memory.
+// has 7000 of them, and go-dsp takes four times as long and new memory for each.
 type Spectrum struct {
 	window    []float64
 	packed, z []complex128
