@@ -22,7 +22,7 @@ const (
 type part struct {
 	tempo.Stretch
 	grid.Grid
-	readings []reading.Reading // likeliest first; the beats are those of the first
+	readings []reading.Reading // likeliest first, without beats and clues
 	clarity  float64           // how clearly the music repeats; see tempo.Clarity
 	hits     float64           // share of the counts on which a sound begins, 0-1
 	heard    bool              // the ear led
@@ -57,7 +57,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	beats := audible(all[0].Beats, c.sound, fps)
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: all, hits: sounding(hits), heard: c.heard, least: c.least}
+	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: bare(all), hits: sounding(hits), heard: c.heard, least: c.least}
 	if c.heard && p.hits < leastHits {
 		return follow(s, h, c.bySound()) // it counted the gaps between the sounds
 	}
@@ -176,4 +176,14 @@ func heardWithin(beats []float64, i int, activation []float64, fps float64) bool
 		}
 	}
 	return false
+}
+
+// bare are readings without their beats and clues: of all rivals in a mix of
+// hours, they would take the room of many minutes of its sound.
+func bare(all []reading.Reading) []reading.Reading {
+	out := make([]reading.Reading, len(all))
+	for i, r := range all {
+		out[i] = reading.Reading{Period: r.Period, Odds: r.Odds}
+	}
+	return out
 }

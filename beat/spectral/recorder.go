@@ -2,6 +2,7 @@ package spectral
 
 import (
 	"math"
+	"slices"
 
 	"onphrase/beat/internal/dsp"
 )
@@ -72,7 +73,12 @@ func (r *Recorder) Finish() (*Frames, *Onsets, *Attack) {
 			}
 		}
 	}
-	return r.frames, r.onsets, r.attack.attack
+	for j, band := range r.onsets.Band {
+		r.onsets.Band[j] = slices.Clone(band) // without the room to grow, which of hours is much
+	}
+	attack := r.attack.attack
+	attack.Energy = slices.Clone(attack.Energy)
+	return r.frames, r.onsets, attack
 }
 
 // frameStart is the index of the first sample of frame i.

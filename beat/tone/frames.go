@@ -4,10 +4,11 @@ package tone
 const Classes = 12
 
 // Frames is the harmony of a track, frame by frame. The pitch classes follow
-// the track's own tuning; class 0 is the C of that tuning.
+// the track's own tuning, of more than nine minutes that of what was heard so
+// far; class 0 is the C of that tuning.
 type Frames struct {
 	FPS    float64   // frames per second; frame i is centred on i/FPS [s]
-	Tuning float64   // of the track above A = 440 Hz [semitones], -0.5 to 0.5
+	Tuning float64   // of the whole track above A = 440 Hz [semitones], -0.5 to 0.5
 	Chroma []float32 // magnitude of each pitch class above the bass, Classes values a frame
 	Bass   []float32 // magnitude of each pitch class in the bass register, Classes values a frame
 }

@@ -15,6 +15,7 @@ const (
 	chordHigh  = 2000 // above it overtones and cymbals outweigh the notes [Hz]
 	fine       = 3    // bins a semitone while the tuning is not known yet
 	fineBins   = fine * Classes
+	atOnce     = 8192        // frames brought to the tuning together: nine minutes, a song in one
 	middleC    = 261.6255653 // at A = 440 Hz [Hz]
 )
 
@@ -37,8 +38,9 @@ type Recorder struct {
 	buf          []float64 // interleaved samples not yet used up
 	start        int       // index of buf's first
 	next         int       // index of the next frame
-	chroma, bass []float32 // fineBins values a frame
+	chroma, bass []float32 // of the last frames, fineBins values each
 	tuning       tuning
+	frames       Frames // those before
 }
 
 // NewRecorder prepares for sound of rate [Hz] in 1 or 2 interleaved channels.
@@ -73,8 +75,19 @@ func (r *Recorder) Frames() *Frames {
 	r.buf = r.low.Flush(r.low.Write(r.buf, r.halved))
 	r.buf = append(r.buf, make([]float64, r.spectrum.Size()/2*r.channels)...)
 	r.drain()
-	tuning := r.tuning.mean()
-	return &Frames{FPS: frameRate, Tuning: tuning, Chroma: fold(r.chroma, tuning), Bass: fold(r.bass, tuning)}
+	r.fold()
+	r.frames.FPS = frameRate
+	return &r.frames
+}
+
+// fold brings the last frames to the tuning of all so far. Of a mix of hours,
+// there is no room to wait for the end; its tracks have tunings of their own
+// anyway.
+func (r *Recorder) fold() {
+	r.frames.Tuning = r.tuning.mean()
+	r.frames.Chroma = append(r.frames.Chroma, fold(r.chroma, r.frames.Tuning)...)
+	r.frames.Bass = append(r.frames.Bass, fold(r.bass, r.frames.Tuning)...)
+	r.chroma, r.bass = r.chroma[:0], r.bass[:0]
 }
 
 func (r *Recorder) drain() {
@@ -96,6 +109,9 @@ func (r *Recorder) frameStart() int {
 
 // addFrame sorts the peaks of r.power into the bins of one more frame.
 func (r *Recorder) addFrame() {
+	if len(r.chroma) == atOnce*fineBins {
+		r.fold()
+	}
 	at := len(r.chroma)
 	r.chroma = append(r.chroma, make([]float32, fineBins)...)
 	r.bass = append(r.bass, make([]float32, fineBins)...)
