@@ -24,6 +24,7 @@ type TaughtPhrase struct {
 	Kind   beat.PhraseKind
 	Trust  float64 // 0-1 that a phrase starts here
 	Energy beat.Energy
+	Use    beat.Use // suggested; empty where nothing was heard
 }
 
 // taught writes the grid out for those who show it.
@@ -33,8 +34,9 @@ func (g *grid) taught() *Taught {
 		t.Counts = append(t.Counts, ms(at))
 	}
 	for _, p := range g.phrases[1:] {
+		heard := g.heardAt(p.first)
 		t.Phrases = append(t.Phrases, TaughtPhrase{
-			First: p.first, Counts: p.counts, Kind: beat.KindOf(p.counts), Trust: p.trust, Energy: g.energy(p.first),
+			First: p.first, Counts: p.counts, Kind: beat.KindOf(p.counts), Trust: p.trust, Energy: heard.Energy, Use: heard.Use,
 		})
 	}
 	return t
@@ -53,12 +55,12 @@ func (t *Taught) Sound(count int) float64 {
 	return t.Outline.Between(from, to)
 }
 
-// energy is that of the phrase heard at a count.
-func (g *grid) energy(i int) beat.Energy {
+// heardAt is the phrase heard at a count; nothing before the first.
+func (g *grid) heardAt(i int) beat.Phrase {
 	heard := g.track.Phrases
 	n := sort.Search(len(heard), func(n int) bool { return heard[n].Time > g.time(i)+beatError })
 	if n == 0 {
-		return ""
+		return beat.Phrase{}
 	}
-	return heard[n-1].Energy
+	return heard[n-1]
 }

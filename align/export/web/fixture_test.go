@@ -46,6 +46,7 @@ func truth(t testing.TB, name string) beat.Track {
 			Time: at, Beat: k, Counts: counts, Kind: beat.KindOf(counts), Trust: 1, Energy: energies[i%3],
 		})
 	}
+	beat.Suggest(track.Phrases)
 	return track
 }
 

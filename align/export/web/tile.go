@@ -24,6 +24,7 @@ type tile struct {
 	Odd    string // what it is when it is not 32 counts
 	Doubt  string // how sure the start is, where it is not
 	Level  int    // how full it sounds, 1 to 3; 0 when not known
+	Use    string // suggested
 	Sound  string // how loud it is from count to count, a path
 	Over   bool   // the music has ended
 	Pieces []piece
@@ -63,7 +64,7 @@ func tilesOf(m *align.CountMap, g playing) []tile {
 		out = append(out, tile{Name: "pick-up", Counts: end})
 	}
 	for i, p := range t.Phrases {
-		v := tile{Name: fmt.Sprintf("phrase %d", i+1), No: i + 1, First: p.First, Counts: p.Counts, Level: levels[string(p.Energy)]}
+		v := tile{Name: fmt.Sprintf("phrase %d", i+1), No: i + 1, First: p.First, Counts: p.Counts, Level: levels[string(p.Energy)], Use: string(p.Use)}
 		if p.Counts != whole {
 			v.Odd = string(p.Kind)
 		}
@@ -133,6 +134,9 @@ func (v *tile) describe() string {
 	}
 	if v.Level > 0 {
 		words = append(words, "energy "+[]string{"low", "medium", "high"}[v.Level-1])
+	}
+	if v.Use != "" {
+		words = append(words, "suggested use: "+v.Use)
 	}
 	for _, p := range v.Pieces {
 		words = append(words, p.Name)

@@ -186,7 +186,10 @@ func TestTiles(t *testing.T) {
 	var got, want []string
 	for _, v := range tiles {
 		if v.No > 0 {
-			got = append(got, v.Name+" "+v.Odd+" "+strconv.Itoa(v.Counts))
+			got = append(got, v.Name+" "+v.Odd+" "+strconv.Itoa(v.Counts)+" "+v.Use)
+			if !strings.Contains(v.Label, "suggested use: "+v.Use) {
+				t.Errorf("who cannot see the picture is not told the use: %s", v.Label)
+			}
 		}
 		sum := 0
 		for _, p := range v.Pieces {
@@ -201,7 +204,7 @@ func TestTiles(t *testing.T) {
 		if p.Odd() {
 			odd = string(p.Kind)
 		}
-		want = append(want, "phrase "+strconv.Itoa(i+1)+" "+odd+" "+strconv.Itoa(p.Counts))
+		want = append(want, "phrase "+strconv.Itoa(i+1)+" "+odd+" "+strconv.Itoa(p.Counts)+" "+string(p.Use))
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
