@@ -10,7 +10,7 @@ import (
 // follows the music needs. Programs find the same in the analysis of the
 // track, so it is no part of the JSON form of the map.
 type Taught struct {
-	Meter    int            // counts in a bar: 3 or 4
+	Meter    int            // counts in a bar: 4, 3, or 2 (6/8)
 	Counts   []float64      // time of every count on the track's own timeline [s], strictly increasing
 	Phrases  []TaughtPhrase // in order and without gaps, from the first one heard
 	Unsteady [][2]float64   // stretches without a trustworthy beat, from-to [s]

@@ -72,5 +72,5 @@ func (c cues) bars(beats []float64, sound *bar.Sound, seams []int) bar.Bars {
 	if c.left.has(Bars) {
 		return c.chain.bars(beats)
 	}
-	return bar.Find(bar.Evidence(sound), seams...)
+	return bar.Find(sound, seams...)
 }

@@ -7,7 +7,7 @@ type Track struct {
 	Title        string        `json:"title"`
 	Duration     float64       `json:"duration"` // [s]
 	BPM          float64       `json:"bpm"`      // of the median count [1/min]: half of the counts are no faster; 0 when no steady beat was found
-	Meter        int           `json:"meter"`    // counts in a bar: 3 or 4
+	Meter        int           `json:"meter"`    // counts in a bar: 4, 3, or 2 (6/8 in dotted quarters)
 	Alternatives []Rival       `json:"alternatives"`
 	Beats        []float64     `json:"beats"`       // time of every count [s], strictly increasing
 	BeatInBar    []int         `json:"beat_in_bar"` // 1..Meter for every count

@@ -34,7 +34,7 @@ func counted(n, meter, phase int) []int {
 func TestFindCountsFromTheStrongBeat(t *testing.T) {
 	for _, meter := range []int{3, 4} {
 		for phase := range meter {
-			b := Find(steady(96, meter, phase))
+			b := find(steady(96, meter, phase), false, nil)
 			if b.Meter != meter {
 				t.Errorf("meter %d, want %d", b.Meter, meter)
 			}
@@ -68,7 +68,7 @@ func TestSlips(t *testing.T) {
 			slices.Concat(counted(80, 4, 0), counted(16, 4, 2), counted(80, 4, 0))},
 		{"a change of tempo within the bars", clear(160, 0), []int{83}, counted(160, 4, 0)},
 	} {
-		if d := cmp.Diff(c.want, Find(c.evidence, c.seams...).BeatInBar); d != "" {
+		if d := cmp.Diff(c.want, find(c.evidence, false, c.seams).BeatInBar); d != "" {
 			t.Errorf("%s (-want +got)\n%s", c.name, d)
 		}
 	}
@@ -76,7 +76,7 @@ func TestSlips(t *testing.T) {
 
 func TestShortAndEmpty(t *testing.T) {
 	for n := range 20 {
-		b := Find(make([]float64, n))
+		b := find(make([]float64, n), false, nil)
 		if len(b.BeatInBar) != n || b.Meter != 4 {
 			t.Errorf("%d beats: %d numbered, meter %d", n, len(b.BeatInBar), b.Meter)
 		}
@@ -95,7 +95,7 @@ func TestNoiseIsCountedSteadily(t *testing.T) {
 		for i := range e {
 			e[i] = 2.6 * r.NormFloat64() // as far as the clues of music reach together
 		}
-		b := Find(e)
+		b := find(e, false, nil)
 		slips := 0
 		for i := 1; i < len(e); i++ {
 			if b.BeatInBar[i] != b.BeatInBar[i-1]%b.Meter+1 {
@@ -144,7 +144,7 @@ func TestEvidence(t *testing.T) {
 		if argmax(sum[:]) > 1 || sum[0] < 0 {
 			t.Errorf("%s: evidence of the four counts %v", c.name, sum)
 		}
-		if d := cmp.Diff(counted(128, 4, 0), Find(e).BeatInBar); d != "" {
+		if d := cmp.Diff(counted(128, 4, 0), find(e, false, nil).BeatInBar); d != "" {
 			t.Errorf("%s (-want +got)\n%s", c.name, d)
 		}
 	}

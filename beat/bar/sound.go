@@ -13,12 +13,13 @@ const Parts = 4
 // Sound is what each beat of a track sounds like. All but Bands have one row
 // for each beat.
 type Sound struct {
-	Bands  []float64   // centre of each band of Level [Hz]
-	Onset  [][]float64 // new sound of each range of spectral.Ranges and part of the beat: range·Parts + part
-	Level  [][]float64 // mean level of each band of spectral.Frames
-	Chroma [][]float64 // pitch classes above the bass, unit length, or all 0 when nothing sounds
-	Bass   [][]float64 // pitch classes of the bass, likewise
-	One    []float64   // how likely the ear takes the beat for count 1, 0-1; nil when nobody listened
+	Bands  []float64    // centre of each band of Level [Hz]
+	Onset  [][]float64  // new sound of each range of spectral.Ranges and part of the beat: range·Parts + part
+	Level  [][]float64  // mean level of each band of spectral.Frames
+	Chroma [][]float64  // pitch classes above the bass, unit length, or all 0 when nothing sounds
+	Bass   [][]float64  // pitch classes of the bass, likewise
+	Inner  [][2]float64 // new sound within the beat: on its thirds, and on its quarters
+	One    []float64    // how likely the ear takes the beat for count 1, 0-1; nil when nobody listened
 }
 
 // Len is the number of beats.
@@ -31,6 +32,7 @@ func Measure(beats []float64, frames *spectral.Frames, onsets *spectral.Onsets, 
 	for i, t := range beats {
 		period := beatPeriod(beats, i)
 		s.Onset = append(s.Onset, onsetParts(onsets, t, period))
+		s.Inner = append(s.Inner, inner(onsets, t, period))
 		s.Level = append(s.Level, meanRows(frames.FPS, frames.Len(), frames.At, t, t+period, false))
 		s.Chroma = append(s.Chroma, meanRows(tones.FPS, tones.Len(), tones.ChromaAt, t, t+period, true))
 		s.Bass = append(s.Bass, meanRows(tones.FPS, tones.Len(), tones.BassAt, t, t+period, true))
@@ -53,16 +55,34 @@ func beatPeriod(beats []float64, i int) float64 {
 func onsetParts(o *spectral.Onsets, start, period float64) []float64 {
 	row := make([]float64, len(o.Band)*Parts)
 	for part := range Parts {
-		centre := start + period*float64(part)/Parts
-		from := max(0, int(math.Round((centre-period/(2*Parts))*o.FPS)))
-		to := min(o.Len()-1, int(math.Round((centre+period/(2*Parts))*o.FPS)))
 		for band, curve := range o.Band {
-			for i := from; i <= to; i++ {
-				row[band*Parts+part] = max(row[band*Parts+part], float64(curve[i]))
-			}
+			row[band*Parts+part] = strongest(curve, o.FPS, start+period*float64(part)/Parts, period/(2*Parts))
 		}
 	}
 	return row
+}
+
+// inner adds up the strongest onsets of all ranges on the thirds of a beat, and
+// on its quarters, within a 24th of the beat: thirds and quarters lie a 12th
+// apart. The beat itself belongs to neither.
+func inner(o *spectral.Onsets, start, period float64) (sum [2]float64) {
+	for k, parts := range [2]int{3, 4} {
+		for part := 1; part < parts; part++ {
+			for _, curve := range o.Band {
+				sum[k] += strongest(curve, o.FPS, start+period*float64(part)/float64(parts), period/24)
+			}
+		}
+	}
+	return sum
+}
+
+// strongest is the greatest value of a curve within some seconds of a time.
+func strongest(curve []float32, fps, centre, within float64) float64 {
+	best := 0.0
+	for i := max(0, int(math.Round((centre-within)*fps))); i <= min(len(curve)-1, int(math.Round((centre+within)*fps))); i++ {
+		best = max(best, float64(curve[i]))
+	}
+	return best
 }
 
 // meanRows averages the frames centred between two times [s]; the nearest one

@@ -44,9 +44,10 @@ func Of(t beat.Track) []Click {
 			list[i].Pitch = One
 		}
 	}
-	const common, eight = 4, 8
+	const eight = 8
 	for i, p := range t.Phrases {
-		if t.Meter == common {
+		if t.Meter > 0 && eight%t.Meter == 0 { // in three no eight sits on the bars
+
 			from := p.Beat
 			if i == 0 {
 				from %= eight // the lead-in, counted back from the first phrase
