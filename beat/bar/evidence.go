@@ -12,7 +12,7 @@ const ClueCount = 6
 // a clue speaks for being count 1, in log-units for a whole track of such
 // beats. They are a conditional logistic model: which of the four phases is
 // right, given the mean of each clue at that phase, with a ridge. Fitted by
-// 'beat/learn/phrases fit' to music outside the test corpus, a part of it such
+// 'beat/learn/phrases bars' to music outside the test corpus, a part of it such
 // that the ear had never heard: where it has, it seems surer than it is.
 var clueWeights = [ClueCount]float64{1.2, 1.0, 0.65, -0.5, 1.6, 1.5}
 

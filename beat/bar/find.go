@@ -93,12 +93,12 @@ func argmax(x []float64) int {
 }
 
 // sureness is how far the evidence is to be believed as a probability: clues
-// that are wrong together make it too sure. Fitted by 'beat/learn/phrases fit'
-// to 120 tracks that the weights were not fitted to.
+// that are wrong together make it too sure. Fitted by 'beat/learn/phrases trust'
+// to 132 tracks that the weights were not fitted to.
 //
 // Ref: Guo, Pleiss, Sun & Weinberger 2017, "On calibration of modern neural
 // networks" (temperature scaling; from memory).
-const sureness = 0.7
+const sureness = 0.90
 
 // trust is the probability of the chosen phase among all phases, after the
 // logistic model that the weights of the evidence belong to. The phases are

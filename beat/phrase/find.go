@@ -26,8 +26,9 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	if len(starts) == 0 {
 		return nil
 	}
+	starts, meter := inFours(s, starts, bars.Meter)
 	broken := bars.BeatInBar[starts[0]] != 1
-	found := segment(odds(Clues(s, starts, bars.Meter)), broken)
+	found := segment(odds(Clues(s, starts, meter)), broken)
 	if len(found.starts) > 1 && found.starts[1] < leastBars {
 		found.starts, found.chance = found.starts[1:], found.chance[1:]
 	}
@@ -47,6 +48,27 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	}
 	rate(out, s)
 	return out
+}
+
+// inFours gives the bars that phrases are made of, and their counts. Bars of
+// two are taken in pairs, since she counts on to eight over them: of the two
+// ways to pair them, the one that sounds more like bars of four.
+func inFours(s *bar.Sound, starts []int, meter int) (bars []int, counts int) {
+	if meter > 2 || len(starts) < 2 {
+		return starts, meter
+	}
+	var pairs [2][]int
+	var sum [2]float64
+	evidence := bar.Evidence(s)
+	for i, start := range starts {
+		pairs[i%2] = append(pairs[i%2], start)
+		sum[i%2] += evidence[start]
+	}
+	better := 0
+	if sum[1]/float64(len(pairs[1])) > sum[0]/float64(len(pairs[0])) {
+		better = 1
+	}
+	return pairs[better], 2 * meter
 }
 
 // barStarts lists the first beat of each bar, and the beat after the last of

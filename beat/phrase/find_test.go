@@ -201,3 +201,50 @@ func BenchmarkFindThreeHours(b *testing.B) {
 		phrase.Find(sound, bars)
 	}
 }
+
+// A tag repeats what its phrase ends with or brings something of its own; the
+// phrases on either side are whole. It stands where the change of sound says,
+// not one phrase earlier.
+func TestTagStandsWhereItSounds(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		song []section
+		want []int
+	}{
+		{"after the second phrase", []section{{'A', 8}, {'B', 8}, {'T', 1}, {'A', 8}, {'B', 8}}, []int{0, 32, 32, 4, 32, 32}},
+		{"after the first", []section{{'A', 8}, {'T', 1}, {'B', 8}, {'A', 8}, {'B', 8}}, []int{0, 32, 4, 32, 32, 32}},
+	} {
+		if diff := cmp.Diff(c.want, counts(phrase.Find(perform(c.song)))); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", c.name, diff)
+		}
+	}
+}
+
+// In 6/8 she counts on to eight over four bars of two; phrases are of 32
+// counts there, too, and start on the half of a pair where the music does.
+func TestBarsOfTwo(t *testing.T) {
+	for _, pickUp := range []int{0, 2} {
+		s, b := perform([]section{{'A', 8}, {'B', 8}, {'A', 8}, {'B', 8}})
+		for i, p := range b.BeatInBar {
+			if p == 1 {
+				s.Onset[i][0]++ // a kick on every second count 1
+			}
+		}
+		if pickUp > 0 { // the song sets in half way through a bar of four
+			s.Onset, s.Level, s.Chroma, s.Bass = s.Onset[pickUp:], s.Level[pickUp:], s.Chroma[pickUp:], s.Bass[pickUp:]
+			b.BeatInBar = b.BeatInBar[pickUp:]
+		}
+		b.Meter = 2
+		for i, p := range b.BeatInBar {
+			b.BeatInBar[i] = (p-1)%2 + 1
+		}
+		got := counts(phrase.Find(s, b))
+		want := []int{0, 32, 32, 32, 32}
+		if pickUp > 0 {
+			want = []int{2, 28, 32, 32, 32} // its first bar of four is not whole
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("set in on count %d (-want +got)\n%s", pickUp+1, diff)
+		}
+	}
+}

@@ -52,7 +52,7 @@ func TestBarLinesOfMIDIFiles(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			bars := bar.Find(bar.Evidence(sound))
+			bars := bar.Find(sound)
 			if bars.Meter != c.meter {
 				t.Errorf("meter %d, want %d", bars.Meter, c.meter)
 			}

@@ -118,7 +118,7 @@ func TestCorpus(t *testing.T) {
 	for i, row := range tracks {
 		id, doubt, sound := row["id"], row["doubt"], sounds[i]
 		beats, beatInBar := readBeats(t, id)
-		bars := bar.Find(bar.Evidence(sound))
+		bars := bar.Find(sound)
 		if doubt != "downbeat" {
 			f := score.Count1(onesOf(beats, beatInBar), onesOf(beats, bars.BeatInBar))
 			ones = append(ones, f)

@@ -9,9 +9,9 @@ package phrase
 // ridge, over songs and arrangements outside the test corpus whose phrases are
 // known, each source with the same weight: 'beat/learn/phrases fit'. Its README
 // has the figures.
-var clueWeights = [ClueCount]float64{0.19, 0.31, 0.44, 0.63, 0.30, 0.41, 0.35, 0.34}
+var clueWeights = [ClueCount]float64{0.16, 0.30, 0.47, 0.52, 0.91, 0.44, 0.32, 0.97, 0.35, 0.25, 0.24, 0.69}
 
-const startOdds = -2.25
+const startOdds = -3.06
 
 // odds gives the log-odds of each bar.
 func odds(c [ClueCount][]float64) []float64 {
@@ -38,12 +38,19 @@ const longest = 8
 // estimates.
 var lengthShare = [longest + 1]float64{0, 0.03, 0.03, 0.01, 0.16, 0.01, 0.02, 0.015, 0.72}
 
+// firstShare is the same of the first phrase. Music may begin with an
+// introduction of half a phrase; it seldom begins with a lone bar (estimates).
+var firstShare = [longest + 1]float64{0, 0.01, 0.03, 0.01, 0.28, 0.01, 0.02, 0.01, 0.63}
+
 // shareAt is the share of phrases with as many bars as lie between bars from
 // and to of a track of n bars. A last phrase may break off anywhere, under a
 // fade or after a coda, so that all its lengths are alike.
 func shareAt(from, to, n int) float64 {
-	if to == n {
+	switch {
+	case to == n:
 		return 1.0 / longest
+	case from == 0:
+		return firstShare[to]
 	}
 	return lengthShare[to-from]
 }

@@ -8,7 +8,7 @@ import (
 // segmentation is the likeliest list of phrases of a track.
 type segmentation struct {
 	starts []int     // bar where each phrase starts; the last one ends with the track
-	chance []float64 // probability 0-1 that a phrase starts there, over all lists; calibrated as it is
+	chance []float64 // probability 0-1 that a phrase starts there, calibrated
 }
 
 // aloneTrust is the trust in a phrase that is the only one: nothing in the
@@ -33,7 +33,7 @@ func segment(odds []float64, pickUp bool) segmentation {
 	out.starts = whole(out.starts, len(odds))
 	chance := Chances(odds, pickUp)
 	for _, s := range out.starts {
-		out.chance = append(out.chance, chance[s])
+		out.chance = append(out.chance, trusted(chance[s]))
 	}
 	// That the list starts here proves nothing; where the next phrase starts
 	// says how long the first one is.

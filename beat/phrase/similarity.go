@@ -99,3 +99,58 @@ func (s *similarity) repetitionBreaks(span int) []float64 {
 	}
 	return out
 }
+
+// before is the likeness of a bar to the one some bars before it, not a number
+// where there is none.
+func (s *similarity) before(i, lag int) float64 {
+	if i < lag {
+		return math.NaN()
+	}
+	return s.at(i, i-lag)
+}
+
+// contrast is how much more alike the bars on each side of a bar line are than
+// those of one side and the other, up to span bars away.
+//
+// Ref: Foote 2000, "Automatic audio segmentation using a measure of audio
+// novelty" (checkerboard kernel; from memory).
+func (s *similarity) contrast(i, span int) float64 {
+	var sum, n [2]float64 // within a side, across
+	for a := max(0, i-span); a < min(s.bars, i+span); a++ {
+		for b := max(0, i-span); b < a; b++ {
+			k := 0
+			if a >= i && b < i {
+				k = 1
+			}
+			sum[k] += s.at(a, b)
+			n[k]++
+		}
+	}
+	if n[0] == 0 || n[1] == 0 {
+		return math.NaN()
+	}
+	return sum[0]/n[0] - sum[1]/n[1]
+}
+
+// twins says for the span bars from each bar on how alike the likest span bars
+// are that share none with them; not a number where the track ends before.
+func (s *similarity) twins(span int) []float64 {
+	out := make([]float64, s.bars)
+	for i := range out {
+		if i+span > s.bars {
+			out[i] = math.NaN()
+			continue
+		}
+		for j := max(0, i-reach); j <= min(s.bars-span, i+reach); j++ {
+			if j > i-span && j < i+span {
+				continue
+			}
+			sum := 0.0
+			for k := range span {
+				sum += s.at(i+k, j+k)
+			}
+			out[i] = max(out[i], sum/float64(span))
+		}
+	}
+	return out
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"math"
@@ -10,35 +11,38 @@ import (
 	"onphrase/beat/score"
 )
 
-// fit prints the weights of beat/bar and beat/phrase that suit the songs of
-// some folders, and what they make of those of others.
-func fit(args []string) error {
-	f := flag.NewFlagSet("fit", flag.ExitOnError)
-	check := f.String("check", "", "a folder of other songs: the trust is fitted to them")
+// bars finds the weights of beat/bar that suit the songs of some folders.
+func bars(args []string) error {
+	f := flag.NewFlagSet("bars", flag.ExitOnError)
+	keep := f.Bool("write", false, "write the weights into the source")
 	f.Parse(args)
-	learnt, err := examples(f.Args())
+	songs, err := examples(f.Args())
 	if err != nil {
 		return err
 	}
-	other, err := examples([]string{*check})
-	if err != nil {
-		return err
+	w := fitBars(songs)
+	fmt.Printf("bar: clueWeights %.2f\n", w)
+	if !*keep {
+		return nil
 	}
-	return fitTo(learnt, other)
+	return write(barWeights, "clueWeights", w...)
 }
 
-func fitTo(learnt, other []*example) error {
-	if len(learnt) == 0 {
-		return fmt.Errorf("no songs to fit to")
+// fit finds the weights of beat/phrase that suit the songs of some folders.
+func fit(args []string) error {
+	f := flag.NewFlagSet("fit", flag.ExitOnError)
+	keep := f.Bool("write", false, "write the weights into the source")
+	f.Parse(args)
+	songs, err := examples(f.Args())
+	if err != nil {
+		return err
 	}
-	fmt.Printf("bar: clueWeights %.2f\n", fitBars(learnt))
-	w := fitPhrases(learnt)
+	w := fitPhrases(songs)
 	fmt.Printf("phrase: clueWeights %.2f, startOdds %.2f\n", w[:phrase.ClueCount], w[phrase.ClueCount])
-	if len(other) > 0 {
-		fmt.Printf("trust in use, held against %d other songs: times %.2f for count 1; offset and slope %.2f for phrases (1, and 0 and 1, when calibrated)\n",
-			len(other), sureness(oneClaims(other)), calibrate(startClaims(other)))
+	if !*keep {
+		return nil
 	}
-	return nil
+	return errors.Join(write(phraseWeights, "clueWeights", w[:phrase.ClueCount]...), write(phraseWeights, "startOdds", w[phrase.ClueCount]))
 }
 
 // fitBars maximises the likelihood of the true phase of each song among all.
@@ -104,7 +108,10 @@ const certain = 40
 func fitPhrases(songs []*example) []float64 {
 	var all []barred
 	for _, e := range songs {
-		if b := bars(e); len(b.known) > 1 {
+		if e.meter() < 3 {
+			continue // of bars in pairs, a phrase may start at the second
+		}
+		if b := barsOf(e); len(b.known) > 1 {
 			all = append(all, b)
 		}
 	}
@@ -138,7 +145,7 @@ type barred struct {
 	known []float64   // certain, -certain or, where two phrases make one section, 0
 }
 
-func bars(e *example) barred {
+func barsOf(e *example) barred {
 	var starts []int
 	for i, p := range e.position {
 		if p == 1 && i+e.meter() <= len(e.position) {

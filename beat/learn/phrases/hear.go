@@ -50,6 +50,9 @@ func examples(dirs []string) ([]*example, error) {
 		}
 		files = append(files, found...)
 	}
+	if len(files) == 0 {
+		return nil, fmt.Errorf("no song with a .beats file in %q", dirs)
+	}
 	out := make([]*example, len(files))
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))

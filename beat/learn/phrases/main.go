@@ -8,9 +8,9 @@ import (
 )
 
 func main() {
-	steps := map[string]func([]string) error{"make": makeSongs, "fit": fit}
+	steps := map[string]func([]string) error{"make": makeSongs, "bars": bars, "fit": fit, "trust": trust}
 	if len(os.Args) < 2 || steps[os.Args[1]] == nil {
-		fmt.Fprintln(os.Stderr, "usage: phrases make|fit [flags]")
+		fmt.Fprintln(os.Stderr, "usage: phrases make|bars|fit|trust [flags]")
 		os.Exit(2)
 	}
 	if err := steps[os.Args[1]](os.Args[2:]); err != nil {

@@ -1,12 +1,44 @@
 package main
 
 import (
+	"errors"
+	"flag"
+	"fmt"
 	"math"
 
 	"onphrase/beat/bar"
 	"onphrase/beat/phrase"
 	"onphrase/beat/score"
 )
+
+// trust fits how far bars and phrases are to be trusted to songs that the
+// weights were not fitted to. What it finds goes on top of the trust in the
+// source.
+func trust(args []string) error {
+	f := flag.NewFlagSet("trust", flag.ExitOnError)
+	keep := f.Bool("write", false, "write the result into the source")
+	f.Parse(args)
+	songs, err := examples(f.Args())
+	if err != nil {
+		return err
+	}
+	one, start := sureness(oneClaims(songs)), calibrate(startClaims(songs))
+	fmt.Printf("%d songs: count 1 times %.2f; phrases offset %.2f, slope %.2f (1, and 0 and 1, when calibrated)\n", len(songs), one, start[0], start[1])
+	if !*keep {
+		return nil
+	}
+	was := map[string]float64{}
+	for name, file := range map[string]string{"sureness": barTrust, "trustOffset": phraseTrust, "trustSlope": phraseTrust} {
+		if was[name], err = present(file, name); err != nil {
+			return err
+		}
+	}
+	return errors.Join(
+		write(barTrust, "sureness", one*was["sureness"]),
+		write(phraseTrust, "trustOffset", start[0]+start[1]*was["trustOffset"]),
+		write(phraseTrust, "trustSlope", start[1]*was["trustSlope"]),
+	)
+}
 
 // claim is a trust and whether it was right.
 type claim struct {
@@ -21,7 +53,7 @@ const goodF = 0.9
 func oneClaims(songs []*example) []claim {
 	var out []claim
 	for _, e := range songs {
-		b := bar.Find(bar.Evidence(e.sound))
+		b := bar.Find(e.sound)
 		f := score.FMeasure(ones(e.beats, e.position), ones(e.beats, b.BeatInBar), 0.07)
 		out = append(out, claim{b.Trust, f >= goodF})
 	}

@@ -41,7 +41,7 @@ func ComposePhrased(seed uint64, style Style, length float64) (Song, []Section) 
 		c.drumAt(Pick(r, []Part{Hat, Snare, Kick, Rim}), all.Beats[i], 0.7)
 	}
 	roles, drums := newRoles(r, style), newKit(r, style)
-	sections := sequence(r, style, pickUp, len(all.Beats))
+	sections := Sequence(r, style.Meter, pickUp, len(all.Beats))
 	for _, s := range sections {
 		c.feel.Beats = all.Beats[s.Beat:]
 		c.section(roles[s.Name], drums, s)
@@ -71,9 +71,9 @@ var odd = []struct {
 	weight float64
 }{{"", 8, 74}, {"", 16, 6}, {"bridge", 4, 6}, {"", 12, 2}, {"", 6, 2}, {"tag", 1, 6}, {"tag", 2, 4}}
 
-// sequence strings sections together from a count on until the counts are used
-// up. A tag stands between two sections.
-func sequence(r Rand, s Style, from, counts int) []Section {
+// Sequence strings sections together, of bars of some counts, from a count on until
+// the counts are used up. A tag stands between two sections.
+func Sequence(r Rand, meter, from, counts int) []Section {
 	names := []string{"intro", "verse", "chorus", "verse", "chorus", "break", "build", "chorus", "verse", "chorus"}
 	if r.Chance(0.4) {
 		names = names[1+r.IntN(4):]
@@ -93,11 +93,11 @@ func sequence(r Rand, s Style, from, counts int) []Section {
 			name = names[i%len(names)]
 			i++
 		}
-		if from+o.bars*s.Meter > counts {
+		if from+o.bars*meter > counts {
 			return out
 		}
-		out = append(out, Section{Beat: from, Counts: o.bars * s.Meter, Name: name})
-		from += o.bars * s.Meter
+		out = append(out, Section{Beat: from, Counts: o.bars * meter, Name: name})
+		from += o.bars * meter
 	}
 }
 
