@@ -111,4 +111,11 @@ func TestOf(t *testing.T) {
 	if got := Of(waltz); got[0].Pitch != PhraseStart || got[3].Pitch != One || got[2].Pitch != Count {
 		t.Errorf("%v", got)
 	}
+	six := beat.Track{Meter: 2, Phrases: []beat.Phrase{{Counts: 16}}}
+	for i := range 16 {
+		six.Beats, six.BeatInBar = append(six.Beats, float64(i)), append(six.BeatInBar, i%2+1)
+	}
+	if got := Of(six); got[2].Pitch != Count || got[8].Pitch != One {
+		t.Errorf("6/8 is clicked in eights: %v", got)
+	}
 }
