@@ -14,23 +14,26 @@ import (
 func (t *Track) addBeats(parts []part) {
 	var tempi []tempoOf
 	for _, p := range parts {
-		beats := p.Beats
-		for len(beats) > 0 && len(t.Beats) > 0 && beats[0] < t.Beats[len(t.Beats)-1]+p.Period/2 {
-			beats = beats[1:] // the last beat of the part before is this one
+		skip := 0 // counts that are the last of the part before
+		for skip < len(p.Beats) && len(t.Beats) > 0 && p.Beats[skip] < t.Beats[len(t.Beats)-1]+p.Period/2 {
+			skip++
 		}
-		trust := trustOf(p)
+		beats, trust := p.Beats[skip:], trustOf(p)
 		if len(beats) < 2 || trust == 0 {
 			t.Unsteady = append(t.Unsteady, [2]float64{p.From, p.To})
 			continue
 		}
 		t.Unsteady = append(t.Unsteady, p.unsure...)
-		bpm := 60 / p.Period
 		if len(t.Beats) > 0 {
-			t.TempoChanges = append(t.TempoChanges, TempoChange{Time: beats[0], BPM: bpm})
+			t.TempoChanges = append(t.TempoChanges, TempoChange{Time: beats[0], BPM: p.bpmFrom(skip)})
 		}
+		t.TempoChanges = append(t.TempoChanges, p.steps(skip)...)
 		t.Beats = append(t.Beats, beats...)
 		t.Trust.Beat += trust * float64(len(beats))
-		tempi = append(tempi, tempoOf{bpm, len(beats), rivals(p.readings, 1-trust)})
+		for _, q := range p.tempi() {
+			q.rivals = rivals(p.readings, 1-trust)
+			tempi = append(tempi, q)
+		}
 	}
 	if len(tempi) > 0 {
 		m := median(tempi)

@@ -22,9 +22,7 @@ type cues struct {
 
 // cues gathers them, from all stages but those left out.
 func (h *heard) cues(hearing ear.Activation, left without) cues {
-	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), hearing: hearing, chain: decode(hearing), left: left, least: leastClarity}
-	c.sound = spectral.Activation(c.bands)
-	c.evidence = append(c.bands, h.novelty())
+	c := h.byEar(hearing, left)
 	if left.has(Ear) {
 		return c.bySound()
 	}
@@ -32,8 +30,17 @@ func (h *heard) cues(hearing ear.Activation, left without) cues {
 		c.least = unheardClarity
 		return c.bySound()
 	}
-	c.heard = true
-	c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, c.fps, len(c.sound))
+	return c
+}
+
+// byEar are the cues where the ear leads.
+func (h *heard) byEar(hearing ear.Activation, left without) cues {
+	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), heard: true, hearing: hearing, chain: decode(hearing), left: left, least: leastClarity}
+	c.sound = spectral.Activation(c.bands)
+	c.evidence = append(c.bands, h.novelty())
+	if len(hearing.Beat) > 0 {
+		c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, c.fps, len(c.sound))
+	}
 	return c
 }
 

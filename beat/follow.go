@@ -26,7 +26,7 @@ type part struct {
 	clarity  float64           // how clearly the music repeats; see tempo.Clarity
 	hits     float64           // share of the counts on which a sound begins, 0-1
 	heard    bool              // the ear led
-	sure     float64           // mean activation of the ear on the counts, 0-1; 0 where it heard none
+	signs    Signs             // of its beats being right; none where the ear heard none
 	unsure   [][2]float64      // from-to [s]: where its beats are not to be trusted
 	least    float64           // clarity without which there is no beat
 }
@@ -45,6 +45,7 @@ func (h *heard) parts(c cues) []part {
 		p.clarity = tempi.Clarity(s)
 		parts = append(parts, p)
 	}
+	h.join(parts)
 	return parts
 }
 
@@ -62,7 +63,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 		return follow(s, h, c.bySound()) // it counted the gaps between the sounds
 	}
 	if c.heard {
-		p.sure = certainty(beats, c.activation, fps)
+		p.signs = c.signs(p.Beats, all[0].Odds)
 		p.unsure = p.loose(at(p.Beats, c.hearing.Beat, c.hearing.FPS))
 	}
 	if c.left.has(Grid) {

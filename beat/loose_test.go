@@ -25,7 +25,9 @@ func TestLoose(t *testing.T) {
 		played.Beats = append(played.Beats, 10+0.5*float64(k))
 	}
 	machine := played
-	machine.Steady = true
+	machine.Lines = []grid.Line{{To: 60, Period: 0.5}}
+	cut := played // in the break, so that its sides do not agree
+	cut.Lines = []grid.Line{{To: 30, Period: 0.5}, {From: 30, To: 60, Period: 0.5}}
 	for _, c := range []struct {
 		name     string
 		part     part
@@ -37,6 +39,7 @@ func TestLoose(t *testing.T) {
 		{"free end", played, strength(40, 60), [][2]float64{{30, 40}}},
 		{"a fill", played, strength(20, 26), nil},
 		{"a break in music on a grid", machine, strength(20, 40), nil},
+		{"a break between two grids", cut, strength(20, 40), [][2]float64{{20, 30}}},
 		{"none", played, strength(0, 0), nil},
 	} {
 		within := cmpopts.EquateApprox(0, 1.1) // [s]: two counts, certainty is averaged

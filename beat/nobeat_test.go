@@ -1,10 +1,12 @@
 package beat_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"onphrase/beat"
@@ -48,6 +50,31 @@ func TestNoSteadyBeat(t *testing.T) {
 		"few claps":   claps(10), "applause": claps(200),
 	} {
 		t.Run(name, func(t *testing.T) { wantNoBeat(t, src) })
+	}
+}
+
+// A hundred sounds without a beat: at least 98 must be refused.
+func TestNoSteadyBeatInAHundredSounds(t *testing.T) {
+	kinds := map[string]func(r *rand.Rand) *clip{
+		"noise": swells, "drone": drone, "applause": crowd, "drops": drops, "free notes": freely, "babble": babble, "waves": waves,
+		"chords at random": chordsAtRandom, "rustle": rustle, "glides": glides,
+	}
+	const each, allowed = 10, 2
+	var found []string
+	for name, make := range kinds {
+		for seed := range uint64(each) {
+			track := analyze(t, make(rand.New(rand.NewPCG(seed, 17))))
+			if track.Problem == "" {
+				found = append(found, fmt.Sprintf("%s %d: %d counts at %.0f BPM, trust %.2f", name, seed, len(track.Beats), track.BPM, track.Trust.Beat))
+			}
+			if track.Trust.Beat > 0.5 {
+				t.Errorf("%s %d: trust %.2f", name, seed, track.Trust.Beat)
+			}
+		}
+	}
+	t.Logf("%d have a beat", len(found))
+	if len(found) > allowed {
+		t.Errorf("%d of %d sounds have a beat:\n%s", len(found), each*len(kinds), strings.Join(found, "\n"))
 	}
 }
 

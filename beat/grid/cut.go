@@ -9,7 +9,6 @@ const (
 	cutCost    = 12.0  // of one more line [log-units]
 	cutEvery   = 4     // beats: where a line may end
 	leastPiece = 16    // beats on one line
-	meanPiece  = 64    // beats: music that keeps to its lines for less is played by people
 )
 
 // cutUp divides hits into the straight lines that explain them best: the first
@@ -42,7 +41,23 @@ func cutUp(hits []Hit) []int {
 		cuts = append(cuts, at[from[j]])
 	}
 	slices.Reverse(cuts)
+	for i := 1; i+1 < len(cuts); i++ {
+		cuts[i] = s.refine(cuts[i-1], cuts[i], cuts[i+1])
+	}
 	return cuts
+}
+
+// refine moves a cut to the beat beside it where two lines fit best, the first
+// of those that are as good: a beat that both lines share begins the second.
+func (s sums) refine(from, cut, to int) int {
+	const asGood = 0.1 // [log-units]
+	var fits [2*cutEvery - 1]float64
+	for i := range fits {
+		k := cut - cutEvery + 1 + i
+		fits[i] = s.misfit(from, k) + s.misfit(k, to)
+	}
+	least := slices.Min(fits[:])
+	return cut - cutEvery + 1 + slices.IndexFunc(fits[:], func(v float64) bool { return v <= least+asGood })
 }
 
 // sums are the prefix sums of a least-squares fit of time over number.

@@ -5,10 +5,17 @@ import "math"
 // Grid is a stretch of beats at their final times.
 type Grid struct {
 	Beats  []float64 // [s], increasing
+	Lines  []Line    // the straight ones among them, in order; what lies between was played by people
 	Period float64   // of a beat [s]; the mean where it changes
-	Steady bool      // on straight lines throughout
 	Near   float64   // share of the attacks within 25 ms of their beats, 0-1
 	Spread float64   // root mean square distance of those [s]
+}
+
+// Line is a straight row of beats: those from From to before To.
+type Line struct {
+	From, To int
+	Period   float64 // of a beat [s]
+	Step     bool    // it begins at once where the line before ends
 }
 
 // Fit gives beats [s] their final times after the hits that belong to them.
@@ -20,19 +27,18 @@ func Fit(beats []float64, hits []Hit) Grid {
 		return Grid{Beats: beats}
 	}
 	g := Grid{Beats: follow(beats, hits)}
-	cuts := cutUp(hits)
-	straight := 0 // beats on lines
-	for i := 0; i+1 < len(cuts) && len(beats) >= (len(cuts)-1)*meanPiece; i++ {
-		from, to := cuts[i], cuts[i+1]
-		if l := fitLine(hits[from:to]); l.judge(hits[from:to]).good() {
-			straight += to - from
-			for k := from; k < to; k++ {
-				g.Beats[k] = l.at(k - from)
-			}
+	all := carry(hits, pieces(hits))
+	for i, p := range all {
+		if !p.machine() {
+			continue
 		}
+		for k := p.from; k < p.to; k++ {
+			g.Beats[k] = p.at(k - p.from)
+		}
+		step := i > 0 && p.whole() && all[i-1].whole()
+		g.Lines = append(g.Lines, Line{p.from, p.to, p.Period, step})
 	}
 	increase(g.Beats)
-	g.Steady = straight == len(beats)
 	g.Period = (g.Beats[len(beats)-1] - g.Beats[0]) / float64(len(beats)-1)
 	f := judgeEach(g.Beats, hits)
 	g.Near, g.Spread = f.near, f.spread

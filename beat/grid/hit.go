@@ -62,3 +62,14 @@ func average(x []float64) float64 {
 	}
 	return sum / float64(len(x))
 }
+
+// Agreement is how well each hit keeps to its beat [s]: its weight where it
+// falls on it, less the further off it is, and minus its weight at the worst.
+func Agreement(beats []float64, hits []Hit) []float64 {
+	out := make([]float64, len(hits))
+	for k, h := range hits {
+		off := (h.Time - beats[k]) / jitter
+		out[k] = h.Weight * max(-1, 1-off*off)
+	}
+	return out
+}

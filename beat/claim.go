@@ -1,0 +1,31 @@
+package beat
+
+import "onphrase/beat/ear"
+
+// Claim is what the analysis says of one stretch of a track, and what its
+// trust is told from: what beat/learn/trust holds against the truth.
+type Claim struct {
+	From, To float64   // [s]
+	Beats    []float64 // [s]
+	Strength []float64 // activation of the ear on each, 0-1
+	Signs    Signs
+}
+
+// Claims follows a piece of music stretch by stretch where the ear leads,
+// however little it hears. sure is the mean activation on the ear's own
+// counts, 0-1, by which Analyze decides whether it leads.
+func Claims(src Source) (all []Claim, sure float64, err error) {
+	h, err := listen(src)
+	if err != nil {
+		return nil, 0, err
+	}
+	hearing := ear.Listen(h.frames)
+	h.frames.Pack()
+	c := h.byEar(hearing, nil)
+	for _, p := range h.parts(c) {
+		if p.heard {
+			all = append(all, Claim{p.From, p.To, p.Beats, at(p.Beats, hearing.Beat, hearing.FPS), p.signs})
+		}
+	}
+	return all, certainty(c.chain.beats, hearing.Beat, hearing.FPS), nil
+}

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"slices"
+
+	"onphrase/beat/score"
+)
+
+// claim is a trust and whether it was right, 0 or 1.
+type claim struct{ trust, right float64 }
+
+// bins part trusts for the tables of reliability.
+var bins = []float64{0, 0.1, 0.3, 0.5, 0.7, 0.8, 0.9, 0.95, 1}
+
+// report says how good the trust is on a folder. Where the weights were fitted
+// to it, each track is judged by those fitted to all the others.
+func report(w io.Writer, name string, tracks []heard, weights []float64, fitted bool, ridge float64) {
+	all := examples(tracks)
+	var list []claim
+	loss := 0.0
+	for i, e := range all {
+		own := weights
+		if fitted {
+			own = fit(slices.Concat(all[:i], all[i+1:]), ridge)
+		}
+		c := claim{trust: probability(e.signs, own)}
+		if e.right {
+			c.right = 1
+		}
+		loss -= math.Log(math.Abs(1 - c.right - c.trust))
+		list = append(list, c)
+	}
+	fmt.Fprintf(w, "\n%s: %d tracks, mean negative log-likelihood %.3f\ntrust in the beats: tracks, mean trust, share with F >= %.1f\n", name, len(list), loss/float64(len(list)), goodF)
+	reliability(w, bins, list)
+	surprises(w, all, list)
+	var local []claim
+	for _, h := range tracks {
+		local = append(local, h.local()...)
+	}
+	fmt.Fprintln(w, "activation around a count: counts, mean, share within 70 ms of a true one")
+	reliability(w, bins, local)
+	extremes(w, tracks)
+}
+
+// surprises lists the tracks whose trust is far from what was so.
+func surprises(w io.Writer, all []example, list []claim) {
+	const far = 0.7
+	for i, c := range list {
+		if math.Abs(c.right-c.trust) > far {
+			fmt.Fprintf(w, "  %-10s trust %.2f, right %.0f, signs %.2f\n", all[i].id, c.trust, c.right, all[i].signs[1:])
+		}
+	}
+}
+
+// reliability prints, for trusts of each bin, how many there are, their mean
+// and the share of them that was right, and the expected calibration error: the
+// mean difference weighted by number.
+//
+// Ref: Naeini, Cooper & Hauskrecht 2015 (from memory).
+func reliability(w io.Writer, bins []float64, list []claim) {
+	off := 0.0
+	for i := 0; i+1 < len(bins); i++ {
+		var n, trust, right float64
+		for _, c := range list {
+			if c.trust >= bins[i] && (c.trust < bins[i+1] || i+2 == len(bins)) {
+				n++
+				trust += c.trust
+				right += c.right
+			}
+		}
+		if n > 0 {
+			off += math.Abs(trust - right)
+			fmt.Fprintf(w, "  %.2f - %.2f  %5.0f   %.2f   %.2f\n", bins[i], bins[i+1], n, trust/n, right/n)
+		}
+	}
+	fmt.Fprintf(w, "  expected calibration error %.3f\n", off/float64(max(1, len(list))))
+}
+
+const (
+	localOver = 4    // counts to either side, as in package beat
+	window    = 0.07 // [s]
+)
+
+// local holds the activation around each count against whether it is right.
+func (h heard) local() []claim {
+	var out []claim
+	if len(h.truth) < fewest {
+		return nil
+	}
+	for _, c := range h.claims {
+		for k, t := range c.Beats {
+			around := c.Strength[max(0, k-localOver):min(len(c.Strength), k+localOver+1)]
+			sum := 0.0
+			for _, v := range around {
+				sum += v
+			}
+			out = append(out, claim{sum / float64(len(around)), score.FMeasure([]float64{t}, nearest(h.truth, t), window)})
+		}
+	}
+	return out
+}
+
+// nearest is the true beat nearest to a time.
+func nearest(truth []float64, t float64) []float64 {
+	return []float64{slices.MinFunc(truth, func(a, b float64) int {
+		if math.Abs(a-t) < math.Abs(b-t) {
+			return -1
+		}
+		return 1
+	})}
+}
+
+// extremes lists what leastSure has to part: the surest sounds without a beat,
+// and the least sure music.
+func extremes(w io.Writer, tracks []heard) {
+	const shown = 8
+	slices.SortFunc(tracks, func(a, b heard) int {
+		if a.sure < b.sure {
+			return -1
+		}
+		return 1
+	})
+	fmt.Fprintf(w, "mean activation of the ear on its counts:\n  sounds without a beat, the greatest")
+	n := 0
+	for _, h := range slices.Backward(tracks) {
+		if len(h.truth) < fewest && n < shown {
+			fmt.Fprintf(w, " %.2f", h.sure)
+			n++
+		}
+	}
+	fmt.Fprintf(w, "\n  music, the least (* heard right)")
+	n = 0
+	for _, h := range tracks {
+		if len(h.truth) >= fewest && n < 2*shown {
+			mark := ""
+			if h.right() {
+				mark = "*"
+			}
+			fmt.Fprintf(w, " %.2f%s", h.sure, mark)
+			n++
+		}
+	}
+	fmt.Fprintln(w)
+}
