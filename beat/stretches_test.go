@@ -31,7 +31,7 @@ func parted(other *clip, length float64) (*clip, []float64) {
 // A stretch within a track whose beat is not to be trusted is told with its own
 // times, unless it is a break through which both sides carry the counts.
 func TestStretchesWithoutBeat(t *testing.T) {
-	const start = 32.0 // of the stretch: 64 counts at 120 [s]
+	const start = 32.0                 // of the stretch: 64 counts at 120 [s]
 	held := func(r *rand.Rand) *clip { // a pad, as in a break without drums
 		c := quiet()
 		for _, pitch := range []float64{110, 164.8, 220, 277.2} {
