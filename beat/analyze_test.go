@@ -114,4 +114,3 @@ func TestBeatsOfKnownMusic(t *testing.T) {
 		})
 	}
 }
-

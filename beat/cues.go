@@ -65,8 +65,11 @@ func (c cues) ones(beats []float64, parts []part) []float64 {
 	}
 	ones := at(beats, c.hearing.One, c.hearing.FPS)
 	for _, p := range parts {
+		if p.heard || len(p.Beats) == 0 {
+			continue
+		}
 		for i, t := range beats {
-			if !p.heard && t >= p.From && t < p.To {
+			if t >= p.Beats[0] && t <= p.Beats[len(p.Beats)-1] {
 				ones[i] = 0
 			}
 		}

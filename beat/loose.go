@@ -9,7 +9,7 @@ import (
 const (
 	looseOver   = 4   // counts on either side that certainty is averaged over: two bars
 	fewestLoose = 8   // counts: less is a fill
-	leastHeld   = 0.3 // activation around a count below which it is wrong as often as right, on music rendered for the purpose (beat/learn/trust)
+	leastHeld   = 0.3 // activation around a count below which more are wrong than right (beat/learn/trust)
 )
 
 // loose are the stretches of a part in which its beats are not to be trusted,

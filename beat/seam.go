@@ -33,24 +33,8 @@ func (h *heard) meet(a, b *part) {
 	before := row(a.Beats[last.From], last.Period, late)    // the first line, carried on
 	after := row(b.Beats[first.To-1], -first.Period, early) // the second, carried back
 	slices.Reverse(after)
-	fitA, fitB := h.fit(before), h.fit(after)
-	sum := 0.0 // of the first line up to the seam, and the second from there on
-	for _, v := range fitB {
-		sum += v
-	}
-	best, at, n := 0.0, -1, 0
-	k := 0 // counts of the first line before the seam
-	for j, t := range after {
-		for k < len(before) && before[k] < t-apart*last.Period {
-			sum += fitA[k]
-			k++
-		}
-		if t >= early && (at < 0 || sum > best) {
-			best, at, n = sum, j, k
-		}
-		sum -= fitB[j]
-	}
-	if at < 0 || n < 3 || len(after)-at < 2 {
+	n, at := change(before, after, h.fit(before), h.fit(after), apart*last.Period)
+	if n < 3 || len(after)-at < 2 {
 		return
 	}
 	if at > 0 && math.Abs(before[n-1]-after[at-1]) < shared*first.Period {
@@ -67,6 +51,28 @@ func (h *heard) meet(a, b *part) {
 		b.Lines[i].To += shift
 	}
 	a.To, b.From = after[at], after[at]
+}
+
+// change is how many beats of one row come before those of another, from the
+// at-th on, so that they fit best by what fitA and fitB say of each. Beats of
+// both are more than so much apart [s].
+func change(before, after, fitA, fitB []float64, apart float64) (n, at int) {
+	sum := 0.0
+	for _, v := range fitB {
+		sum += v
+	}
+	most, k := math.Inf(-1), 0
+	for j, t := range after {
+		for k < len(before) && before[k] < t-apart {
+			sum += fitA[k]
+			k++
+		}
+		if sum > most {
+			most, n, at = sum, k, j
+		}
+		sum -= fitB[j]
+	}
+	return n, at
 }
 
 // row are the times from one on to another, a period apart.

@@ -12,8 +12,8 @@ const (
 	leastHits = 0.05
 	// leastSure is the mean activation of the ear on its counts below which it
 	// hears no music: of the sounds without a beat that were rendered for the
-	// purpose the greatest was 0.08, of 100 made in a test 0.08; of the music that
-	// it heard right the least 0.25 (beat/learn/trust).
+	// purpose the greatest was 0.08, of the music that it heard right the least
+	// 0.25 (beat/learn/trust).
 	leastSure = 0.2
 	// unheardClarity is the least clarity of sound that the ear takes for no
 	// music but that has a beat all the same: bare clicks have 0.17 or more,

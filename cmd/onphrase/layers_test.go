@@ -35,6 +35,7 @@ var mayImport = map[string][]string{
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},
 	"beat/learn/reading": {"beat", "beat/..."},
+	"beat/learn/trust":   {"beat", "beat/decode", "beat/score"},
 	"samples":            {"samples/..."},
 	"samples/":           {"samples/..."},
 }

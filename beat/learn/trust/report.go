@@ -15,6 +15,9 @@ type claim struct{ trust, right float64 }
 // bins part trusts for the tables of reliability.
 var bins = []float64{0, 0.1, 0.3, 0.5, 0.7, 0.8, 0.9, 0.95, 1}
 
+// localBins are finer where beat.leastHeld is chosen.
+var localBins = []float64{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1}
+
 // report says how good the trust is on a folder. Where the weights were fitted
 // to it, each track is judged by those fitted to all the others.
 func report(w io.Writer, name string, tracks []heard, weights []float64, fitted bool, ridge float64) {
@@ -41,7 +44,7 @@ func report(w io.Writer, name string, tracks []heard, weights []float64, fitted 
 		local = append(local, h.local()...)
 	}
 	fmt.Fprintln(w, "activation around a count: counts, mean, share within 70 ms of a true one")
-	reliability(w, bins, local)
+	reliability(w, localBins, local)
 	extremes(w, tracks)
 }
 
