@@ -26,9 +26,12 @@ func (h *heard) cues(hearing ear.Activation, left without) cues {
 	if left.has(Ear) {
 		return c.bySound()
 	}
-	if certainty(c.chain.beats, hearing.Beat, hearing.FPS) < leastSure {
+	switch sure := certainty(c.chain.beats, hearing.Beat, hearing.FPS); {
+	case sure < leastSure:
 		c.least = unheardClarity
 		return c.bySound()
+	case sure >= sureAlone:
+		c.least = 0
 	}
 	return c
 }

@@ -64,7 +64,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	if c.heard {
 		p.signs = c.signs(p.Beats, all[0].Odds)
-		p.unsure = p.loose(at(p.Beats, c.hearing.Beat, c.hearing.FPS))
+		p.unsure = p.loose(at(p.Beats, c.hearing.Beat, c.hearing.FPS), hits)
 	}
 	if c.left.has(Grid) {
 		p.Beats = beats

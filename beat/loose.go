@@ -1,24 +1,24 @@
 package beat
 
 import (
-	"slices"
-
+	"onphrase/beat/grid"
 	"onphrase/beat/internal/dsp"
 )
 
 const (
-	looseOver   = 4   // counts on either side that certainty is averaged over: two bars
-	fewestLoose = 8   // counts: less is a fill
-	leastHeld   = 0.3 // activation around a count below which more are wrong than right (beat/learn/trust)
+	looseOver   = 4    // counts on either side that certainty is averaged over: two bars
+	fewestLoose = 12   // counts, of which averaging adds some: less is a fill
+	leastHeld   = 0.45 // activation around a count below which it is in doubt (beat/learn/trust)
 )
 
 // loose are the stretches of a part in which its beats are not to be trusted,
-// from-to [s]: the ear hardly hears them, and no straight line carries them
-// there from where it does. strength is how strong it hears each, 0-1.
+// from-to [s]: the ear hardly hears them, the attacks do not keep to them, and
+// no straight line carries them there from where they do. strength is how strong
+// the ear hears each, 0-1.
 //
 // A stretch reaches to where the ear hears half as well as usual: what it heard
 // before goes on in its memory for some counts.
-func (p part) loose(strength []float64) [][2]float64 {
+func (p part) loose(strength []float64, hits []grid.Hit) [][2]float64 {
 	if len(strength) == 0 {
 		return nil
 	}
@@ -29,13 +29,19 @@ func (p part) loose(strength []float64) [][2]float64 {
 	half := (leastHeld + max(leastHeld, dsp.Median(around))) / 2
 	var out [][2]float64
 	for k := 0; k < len(around); k++ {
-		first := k
-		for k < len(around) && around[k] < half {
-			k++
+		first, core, last := k, -1, -1 // core to last is what it hardly hears
+		for ; k < len(around) && around[k] < half; k++ {
+			if around[k] < leastHeld {
+				if core < 0 {
+					core = k
+				}
+				last = k + 1
+			}
 		}
-		if k-first >= fewestLoose && slices.Min(around[first:k]) < leastHeld && !p.carried(first, k) {
-			out = append(out, [2]float64{p.Beats[first], p.Beats[k-1] + p.Period})
+		if core < 0 || k-first < fewestLoose || p.carried(first, k) || grid.Keep(p.Beats[core:last], hits[core:last]) {
+			continue
 		}
+		out = append(out, [2]float64{p.Beats[first], p.Beats[k-1] + p.Period})
 	}
 	return out
 }

@@ -28,6 +28,7 @@ func TestLoose(t *testing.T) {
 	machine.Lines = []grid.Line{{To: 60, Period: 0.5}}
 	cut := played // in the break, so that its sides do not agree
 	cut.Lines = []grid.Line{{To: 30, Period: 0.5}, {From: 30, To: 60, Period: 0.5}}
+	hits := make([]grid.Hit, 60) // nothing sounds
 	for _, c := range []struct {
 		name     string
 		part     part
@@ -43,8 +44,14 @@ func TestLoose(t *testing.T) {
 		{"none", played, strength(0, 0), nil},
 	} {
 		within := cmpopts.EquateApprox(0, 1.1) // [s]: two counts, certainty is averaged
-		if diff := cmp.Diff(c.want, c.part.loose(c.strength), within); diff != "" {
+		if diff := cmp.Diff(c.want, c.part.loose(c.strength, hits), within); diff != "" {
 			t.Errorf("%s: %s", c.name, diff)
 		}
+	}
+	for k, t := range played.Beats { // people play softly, but on the counts
+		hits[k] = grid.Hit{Time: t + 0.008*float64(k%3-1), Weight: 0.5}
+	}
+	if got := played.loose(strength(20, 40), hits); len(got) > 0 {
+		t.Errorf("attacks on the counts: %v, want none", got)
 	}
 }

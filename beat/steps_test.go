@@ -83,7 +83,7 @@ func TestTempoSteps(t *testing.T) {
 		style := styles[i%len(styles)]
 		t.Run(fmt.Sprintf("%s %+.0f %%", style, 100*step), func(t *testing.T) {
 			t.Parallel()
-			s := tempi(style, 64, 122, 122*(1+step))
+			s := tempi(style, 40, 122, 122*(1+step))
 			beats := times(s.Truth().Beats)
 			track := analyze(t, stereo(synth.Render(s)))
 			wantChanges(t, track, beats)

@@ -45,6 +45,17 @@ func Fit(beats []float64, hits []Hit) Grid {
 	return g
 }
 
+// leastKept is the share of the attacks that is near their beats where they keep
+// to them: of what falls anywhere within reach about half is.
+const leastKept = 0.9
+
+// Keep reports whether the hits keep to beats [s] that are on no line, rather
+// than that the beats were put where anything sounds.
+func Keep(beats []float64, hits []Hit) bool {
+	f := judgeEach(beats, hits)
+	return f.hits >= leastHits && f.near >= leastKept && f.spread <= mostSpread
+}
+
 func judgeEach(beats []float64, hits []Hit) fit {
 	around := make([]Hit, len(hits))
 	for k, h := range hits {

@@ -38,17 +38,6 @@ func (h heard) right() bool {
 	return score.Beats(h.truth, beats).F >= goodF
 }
 
-// trust is the mean over the counts, as in the track.
-func (h heard) trust(weights []float64) float64 {
-	sum, n := 0.0, 0.0
-	for _, c := range h.claims {
-		counts := float64(len(c.Beats))
-		sum += counts * probability(c.Signs.Values(), weights)
-		n += counts
-	}
-	return sum / max(1, n)
-}
-
 // hearAll hears a folder in the order of names.
 func hearAll(folder string) ([]heard, error) {
 	files, err := filepath.Glob(filepath.Join(folder, "*.beats"))
