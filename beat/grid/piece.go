@@ -12,7 +12,7 @@ type piece struct {
 	from, to     int
 	good         bool    // they keep to it
 	bend         float64 // how far they bend about it [s]
-	shows        bool    // a player's bend would show
+	shows        bool    // a player would show: in a bend of his, or instead of a step that is none of his
 	begins, ends bool    // at once, or with the music; not by a bend
 }
 
@@ -33,8 +33,11 @@ func pieces(hits []Hit) []piece {
 	}
 	for i := 1; i < len(all); i++ {
 		a, b := &all[i-1], &all[i]
-		step := stepAt(hits, a.from, b.from, b.to)
-		a.ends, b.begins = step, step
+		odds := stepAt(hits, a.from, b.from, b.to)
+		a.ends, b.begins = odds > stepOdds, odds > stepOdds
+		if odds > sureOdds {
+			a.shows, b.shows = true, true
+		}
 	}
 	return all
 }

@@ -8,7 +8,8 @@ const (
 	humanBend  = 0.005 // of what people play between one cut and the next [s]
 	around     = 32    // beats on either side of a cut that tell a step from a bend
 	fewestNear = 12    // hits that can tell
-	stepOdds   = 8.0   // of a step against a bend, from which it is one [log-units]
+	stepOdds   = 8.0   // of a step against a bend, from which it is one [log-units],
+	sureOdds   = 20.0  // and from which no player makes it
 )
 
 // bend is how far hits follow a curve, a cubic, rather than their line, as a
@@ -35,10 +36,10 @@ func (l line) bend(hits []Hit) (bend float64, shows bool) {
 	return bend, humanBend*humanBend > 2*chance
 }
 
-// stepAt reports whether the tempo of hits, or their place, changes at once at
-// the cut between two pieces: two lines explain the hits around it, and far
-// better than one bend does.
-func stepAt(hits []Hit, from, cut, to int) bool {
+// stepAt is how much likelier the tempo of hits, or their place, changes at once
+// at the cut between two pieces than that it bends there [log-units]: how much
+// better two lines explain the hits around it than one curve does.
+func stepAt(hits []Hit, from, cut, to int) float64 {
 	from, to = max(from, cut-around), min(to, cut+around)
 	before, after := fitLine(hits[from:cut]), fitLine(hits[cut:to])
 	var two, one swarm // distances from the two lines; from the first of them
@@ -55,11 +56,11 @@ func stepAt(hits []Hit, from, cut, to int) bool {
 		}
 	}
 	if len(two) < fewestNear {
-		return false
+		return 0
 	}
 	c := fitCubic(one)
 	bend := one.square(func(p point) float64 { return p.y - c.at(p.x) })
 	lines := two.square(func(p point) float64 { return p.y })
 	const tiny = 1e-9 // [s²]: nothing is measured more exactly
-	return float64(len(two))/2*math.Log((bend+tiny)/(lines+tiny)) > stepOdds
+	return float64(len(two)) / 2 * math.Log((bend+tiny)/(lines+tiny))
 }
