@@ -1,6 +1,9 @@
 package beat
 
 import (
+	"math"
+	"slices"
+
 	"onphrase/beat/grid"
 	"onphrase/beat/internal/dsp"
 )
@@ -8,7 +11,10 @@ import (
 const (
 	looseOver   = 4    // counts on either side that certainty is averaged over: two bars
 	fewestLoose = 12   // counts, of which averaging adds some: less is a fill
-	leastHeld   = 0.45 // activation around a count below which it is in doubt (beat/learn/trust)
+	leastHeld   = 0.3  // activation around a count below which more are wrong than right (beat/learn/trust)
+	doubtful    = 0.45 // the same where the counts before and after do not agree
+	sideOver    = 8    // counts before and after that tell the tempo there
+	mostMissed  = 0.15 // of a count, by which sides that agree may miss each other
 )
 
 // loose are the stretches of a part in which its beats are not to be trusted,
@@ -26,24 +32,47 @@ func (p part) loose(strength []float64, hits []grid.Hit) [][2]float64 {
 	for k := range around {
 		around[k] = average(strength[max(0, k-looseOver):min(len(strength), k+looseOver+1)])
 	}
-	half := (leastHeld + max(leastHeld, dsp.Median(around))) / 2
+	half := (doubtful + max(doubtful, dsp.Median(around))) / 2
 	var out [][2]float64
 	for k := 0; k < len(around); k++ {
-		first, core, last := k, -1, -1 // core to last is what it hardly hears
-		for ; k < len(around) && around[k] < half; k++ {
-			if around[k] < leastHeld {
-				if core < 0 {
-					core = k
-				}
-				last = k + 1
-			}
+		first := k
+		for k < len(around) && around[k] < half {
+			k++
 		}
-		if core < 0 || k-first < fewestLoose || p.carried(first, k) || grid.Keep(p.Beats[core:last], hits[core:last]) {
+		if k-first < fewestLoose || p.carried(first, k) {
 			continue
 		}
-		out = append(out, [2]float64{p.Beats[first], p.Beats[k-1] + p.Period})
+		least := leastHeld
+		if p.parted(first, k) {
+			least = doubtful
+		}
+		if slices.Min(around[first:k]) >= least {
+			continue
+		}
+		from, to := first, k // what it hardly hears
+		for around[from] >= doubtful {
+			from++
+		}
+		for around[to-1] >= doubtful {
+			to--
+		}
+		if !grid.Keep(p.Beats[from:to], hits[from:to]) {
+			out = append(out, [2]float64{p.Beats[first], p.Beats[k-1] + p.Period})
+		}
 	}
 	return out
+}
+
+// parted reports whether counts from..to-1 do not fit between those before and
+// after: at the tempo there, they would be others.
+func (p part) parted(from, to int) bool {
+	if from < sideOver || to+sideOver > len(p.Beats) {
+		return false
+	}
+	before := (p.Beats[from] - p.Beats[from-sideOver]) / sideOver
+	after := (p.Beats[to+sideOver-1] - p.Beats[to-1]) / sideOver
+	period := (before + after) / 2
+	return math.Abs(p.Beats[to-1]-p.Beats[from]-float64(to-1-from)*period) > mostMissed*period
 }
 
 // carried reports whether counts from..to-1 are all on one line.

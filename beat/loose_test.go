@@ -55,3 +55,22 @@ func TestLoose(t *testing.T) {
 		t.Errorf("attacks on the counts: %v, want none", got)
 	}
 }
+
+// What the ear hears half as well as usual is in doubt only where the counts
+// before and after do not agree.
+func TestLooseWhereSidesDisagree(t *testing.T) {
+	for _, late := range []float64{0, 0.2} { // of the second side [s]
+		p := part{Grid: grid.Grid{Period: 0.5}}
+		strength := make([]float64, 80)
+		for k := range strength {
+			strength[k] = 0.9
+			if k >= 30 && k < 50 {
+				strength[k] = 0.38
+			}
+			p.Beats = append(p.Beats, 0.5*float64(k)+late*min(1, max(0, float64(k-30)/20)))
+		}
+		if got := p.loose(strength, make([]grid.Hit, 80)); (len(got) > 0) != (late > 0) {
+			t.Errorf("second side late by %v s: %v", late, got)
+		}
+	}
+}
