@@ -61,6 +61,17 @@ func (c cues) bySound() cues {
 	return c
 }
 
+// strength is how sure the ear is of its own counts around each beat, 0-1: that
+// it hears music there says nothing about the level that the beats are at.
+func (c cues) strength(beats []float64) []float64 {
+	own := at(c.chain.beats, c.hearing.Beat, c.hearing.FPS)
+	out := make([]float64, len(beats))
+	for i, t := range beats {
+		out[i] = own[nearest(c.chain.beats, t)]
+	}
+	return out
+}
+
 // ones is how likely each beat is count 1 by ear, 0-1: nothing where sound led.
 func (c cues) ones(beats []float64, parts []part) []float64 {
 	if !c.heard {

@@ -18,6 +18,9 @@ const (
 	noJump       = -1e9  // within a stretch the tempo does not jump
 )
 
+// limits are the periods that count as counts.
+var limits = reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
+
 // part is a stretch of a track with its beats.
 type part struct {
 	tempo.Stretch
@@ -64,7 +67,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	if c.heard {
 		p.signs = c.signs(p.Beats, all[0].Odds)
-		p.unsure = p.loose(at(p.Beats, c.hearing.Beat, c.hearing.FPS), hits)
+		p.unsure = p.loose(c.strength(p.Beats), hits)
 	}
 	if c.left.has(Grid) {
 		p.Beats = beats
@@ -72,8 +75,8 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	return p
 }
 
-// readings follows the music of a stretch at every level, takes the reading of
-// the counts heard there and weighs the others as its rivals.
+// readings follows the music of a stretch at every level and weighs all ways of
+// counting it, those of the ear among them.
 func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	counts := between(c.chain.beats, s.From, s.To)
 	if c.left.has(Tempo) {
@@ -83,40 +86,44 @@ func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	if c.left.has(Octave) {
 		return firstLevel(all, counts, s.Curve.At((s.From+s.To)/2))
 	}
-	all = reading.Lead(reading.Choose(all, c.evidence, c.fps), counts)
-	if len(counts) == 0 {
-		return all
+	return reading.Choose(c.listenTo(all, s))
+}
+
+// listenTo adds the ear's own readings and hears them all.
+func (c cues) listenTo(all []reading.Reading, s tempo.Stretch) []reading.Reading {
+	var led *reading.Ear
+	if c.heard {
+		led = &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
+		all = append(all, led.Own(limits)...)
 	}
-	beats := all[0].Beats
-	return reading.Lead(all, reading.Octave(beats, at(beats, c.hearing.Beat, c.hearing.FPS), c.evidence, c.fps))
+	reading.Listen(all, c.evidence, c.fps, led, s.Curve.At)
+	return all
 }
 
 // candidates are all ways of counting a stretch.
 func (c cues) candidates(s tempo.Stretch) []reading.Reading {
 	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
 	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
-	limits := reading.Limits{Shortest: 60 / fastest, Longest: 60 / slowest}
 	return reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
 }
 
 // Readings lists all ways of counting each stretch of a piece of music, with
-// their clues, as if the ear heard nothing: what the weights of package reading
-// are fitted to.
-func Readings(src Source) ([][]reading.Reading, error) {
+// their clues, twice: as if the ear heard nothing, and as it hears. The weights
+// of package reading are fitted to them.
+func Readings(src Source) (bySound, heard [][]reading.Reading, err error) {
 	h, err := listen(src)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	c := h.cues(ear.Activation{}, without{Ear})
-	var all [][]reading.Reading
+	c := h.cues(ear.Listen(h.frames), nil)
+	deaf := c.bySound()
 	for _, s := range tempo.Measure(c.bands, c.fps).Path().Stretches(h.duration) {
-		one := c.candidates(s)
-		for i := range one {
-			one[i].Clues = reading.Hear(one[i].Beats, c.evidence, c.fps)
+		bySound = append(bySound, deaf.listenTo(deaf.candidates(s), s))
+		if c.heard {
+			heard = append(heard, c.listenTo(c.candidates(s), s))
 		}
-		all = append(all, one)
 	}
-	return all, nil
+	return bySound, heard, nil
 }
 
 // firstLevel takes the counts of the ear as they are, or, where it heard none,

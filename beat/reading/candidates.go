@@ -14,7 +14,10 @@ type Reading struct {
 	Beats  []float64 // [s]
 	Period float64   // typical, of a beat [s]
 	Odds   float64   // probability 0-1 among the readings
-	Clues  Clues
+	Clues  Clues     // by sound
+	Heard  Clues     // by the ear; nil where it hears no music
+
+	own bool // it is the ear's own
 }
 
 // Limits are the periods that count as beats [s].

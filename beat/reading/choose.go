@@ -8,14 +8,29 @@ import (
 	"onphrase/beat/internal/dsp"
 )
 
-// Choose weighs the readings against each other by their clues and lists
-// them, likeliest first, those that mean the same beats once. evidence is as for Hear.
-func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
-	score := make([]float64, len(all))
-	top := math.Inf(-1)
+// Listen hears all readings: it collects their clues. evidence is as for Hear;
+// ear is nil where it hears no music; period is that of the music's
+// repetition, at any level [s].
+func Listen(all []Reading, evidence [][]float64, fps float64, ear *Ear, period func(t float64) float64) {
+	var h hearing
+	if ear != nil {
+		h = ear.hearing(all)
+	}
 	for i := range all {
 		all[i].Clues = Hear(all[i].Beats, evidence, fps)
-		score[i] = weigh(all[i].Clues)
+		if ear != nil {
+			all[i].Heard = ear.listen(all[i], h, period)
+		}
+	}
+}
+
+// Choose weighs the readings against each other by their clues and lists them,
+// likeliest first, those that mean the same beats once.
+func Choose(all []Reading) []Reading {
+	score := make([]float64, len(all))
+	top := math.Inf(-1)
+	for i, r := range all {
+		score[i] = r.score()
 		top = max(top, score[i])
 	}
 	sum := 0.0
@@ -32,10 +47,18 @@ func Choose(all []Reading, evidence [][]float64, fps float64) []Reading {
 	return all
 }
 
-// weigh is what the clues add up to [log-units].
-func weigh(c Clues) float64 {
+// score is what the clues of a reading add up to [log-units].
+func (r Reading) score() float64 {
+	sound := weigh(weights, r.Clues)
+	if r.Heard == nil {
+		return sound
+	}
+	return heardWeights[0]*sound + weigh(heardWeights[1:], r.Heard)
+}
+
+func weigh(weights []float64, clues Clues) float64 {
 	sum := 0.0
-	for j, v := range c {
+	for j, v := range clues {
 		sum += weights[j] * v
 	}
 	return sum

@@ -41,7 +41,33 @@ func Hear(beats []float64, evidence [][]float64, fps float64) Clues {
 		c = append(c, turn(band[halfway], 2))
 	}
 	c = append(c, repetition(sound)...)
-	return append(c, tempoClues(beats)...)
+	c = append(c, tempoClues(beats)...)
+	return append(c, backBeat(sound[kick][onPlace], sound[snare][onPlace])...)
+}
+
+// kick and snare are indices in the evidence.
+const kick, snare = 0, 3
+
+// backBeat says how much kick and snare alternate from beat to beat, as they do
+// at the level of the count: how much more of the one meets the other a beat
+// away than on its own beat, relative, and by how much they outweigh each other
+// by turns [log-units].
+func backBeat(kick, snare []float64) []float64 {
+	var same, next, kk, ss float64
+	for i := 1; i+1 < len(kick); i++ {
+		same += kick[i] * snare[i]
+		next += kick[i] * (snare[i-1] + snare[i+1]) / 2
+		kk += kick[i] * kick[i]
+		ss += snare[i] * snare[i]
+	}
+	if kk == 0 || ss == 0 {
+		return []float64{0, 0}
+	}
+	var lead [2][]float64 // of the kick, on even beats and on odd
+	for i := range kick {
+		lead[i%2] = append(lead[i%2], math.Log((leastSound+kick[i])/(leastSound+snare[i])))
+	}
+	return []float64{(next - same) / math.Sqrt(kk*ss), math.Abs(mean(lead[0]) - mean(lead[1]))}
 }
 
 // repeats are the distances at which music repeats itself [beats].

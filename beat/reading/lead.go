@@ -1,10 +1,6 @@
 package reading
 
-import (
-	"slices"
-
-	"onphrase/beat/internal/dsp"
-)
+import "slices"
 
 const (
 	leastShared = 0.85 // share of the counts that a reading must have to be theirs
@@ -27,11 +23,7 @@ func Lead(all []Reading, counts []float64) []Reading {
 		r := all[at]
 		return slices.Insert(slices.Delete(all, at, at+1), 0, r)
 	}
-	var d []float64
-	for i := 1; i < len(counts); i++ {
-		d = append(d, counts[i]-counts[i-1])
-	}
-	return slices.Insert(all, 0, Reading{Beats: counts, Period: dsp.Median(d)})
+	return slices.Insert(all, 0, Reading{Beats: counts, Period: usual(counts)})
 }
 
 // shared is the F-measure of two lists of beats, 0-1: what they have in common,

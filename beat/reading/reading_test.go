@@ -44,6 +44,8 @@ func TestHear(t *testing.T) {
 	off := Hear(row(0.25, 0.5, 79), dance(), fps)
 	half := Hear(row(0, 1, 40), dance(), fps)
 	fast := Hear(row(0, 0.25, 160), dance(), fps)
+	backbeat := curves(40, map[int][]float64{0: row(0, 1, 40), 3: row(0.5, 1, 40)})
+	backOn, backHalf := Hear(row(0, 0.5, 80), backbeat, fps), Hear(row(0, 1, 40), backbeat, fps)
 	triplets := Hear(row(0, 1./3, 120), dance(), fps)
 	for _, c := range []struct {
 		name       string
@@ -64,6 +66,8 @@ func TestHear(t *testing.T) {
 		{"far from the usual", 67, half, on},
 		{"much faster", 68, fast, half},
 		{"much slower", 69, half, fast},
+		{"kick and snare by turns", 71, on, half},
+		{"kick and snare a beat apart", 70, backOn, backHalf},
 	} {
 		if c.more[c.at] < c.less[c.at]+0.05 {
 			t.Errorf("%s: clue %d is %.2f, not above %.2f", c.name, c.at, c.more[c.at], c.less[c.at])
@@ -79,7 +83,8 @@ func TestChoose(t *testing.T) {
 		{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0.25, 0.5, 79), Period: 0.5},
 		{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 0.75, 53), Period: 0.75}, {Beats: row(0.01, 0.5, 79), Period: 0.5},
 	}
-	all = Choose(all, dance(), fps)
+	Listen(all, dance(), fps, nil, nil)
+	all = Choose(all)
 	if len(all) != 4 {
 		t.Errorf("%d readings, want 4: two mean the same", len(all))
 	}
@@ -105,32 +110,5 @@ func TestLead(t *testing.T) {
 	}
 	if got := Lead(all, nil); len(got) != 2 {
 		t.Errorf("%d readings without counts, want the 2 there were", len(got))
-	}
-}
-
-// Counts at twice the tempo, of which the ear believes every second, are halved;
-// where it believes each, or the music says otherwise, they are not.
-func TestOctave(t *testing.T) {
-	strengths := func(a, b float64, n int) (x []float64) {
-		for i := range n {
-			x = append(x, []float64{a, b}[i%2])
-		}
-		return x
-	}
-	fast := row(0, 0.25, 160)
-	for _, c := range []struct {
-		name             string
-		counts, strength []float64
-		want             int
-	}{
-		{"strong and weak", fast, strengths(0.85, 0.4, 160), 80},
-		{"weak and strong", row(0.25, 0.25, 159), strengths(0.4, 0.85, 159), 79},
-		{"all strong, at the right tempo", row(0, 0.5, 80), strengths(0.85, 0.85, 80), 80},
-		{"nearly alike", row(0, 0.5, 80), strengths(0.85, 0.8, 80), 80},
-		{"too few", fast[:8], strengths(0.85, 0.1, 8), 8},
-	} {
-		if got := Octave(c.counts, c.strength, dance(), fps); len(got) != c.want {
-			t.Errorf("%s: %d counts, want %d", c.name, len(got), c.want)
-		}
 	}
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"fmt"
 	"math"
 	"slices"
 )
@@ -130,34 +128,28 @@ func goodness(all []example, w []float64) float64 {
 	return sum / float64(len(all))
 }
 
-// groups are the clues in the order of reading.Hear.
-var groups = []struct {
-	name string
-	n    int
-}{
-	{"kick", 10}, {"bass", 10}, {"mid", 10}, {"snare", 10}, {"hat", 10}, {"novelty", 10},
-	{"repetition after 1, 2, 3, 4, 6, 8 beats", 6}, {"tempo: octaves from the usual, squared, above, below", 4},
-}
+const folds = 5
 
-// source is the weights as the Go file that holds them.
-func source(w []float64) []byte {
-	var b bytes.Buffer
-	b.WriteString(`package reading
-
-// weights are the log-odds that each clue of Hear adds, fitted by multinomial
-// logistic regression on music rendered for the purpose (beat/learn/reading).
-// No track that accuracy is reported on was among it.
-var weights = []float64{
-	// beat, 1/4, 1/3, 1/2, 2/3, 3/4; every 2nd, 3rd, 4th beat; every 2nd half
-`)
-	for _, g := range groups {
-		b.WriteString("\t")
-		for _, v := range w[:g.n] {
-			fmt.Fprintf(&b, "%.3f, ", v)
+// crossValidated is the mean F of the readings that weights choose that were
+// fitted to the other pieces.
+func crossValidated(all []example, ridge float64) float64 {
+	sum := 0.0
+	for fold := range folds {
+		var teach, test []example
+		piece, last := -1, ""
+		for _, e := range all {
+			if e.piece != last {
+				piece, last = piece+1, e.piece
+			}
+			if piece%folds == fold {
+				test = append(test, e)
+			} else {
+				teach = append(teach, e)
+			}
 		}
-		fmt.Fprintf(&b, "// %s\n", g.name)
-		w = w[g.n:]
+		if len(test) > 0 {
+			sum += goodness(test, fit(teach, ridge)) * float64(len(test))
+		}
 	}
-	b.WriteString("}\n")
-	return b.Bytes()
+	return sum / float64(len(all))
 }

@@ -1,62 +1,107 @@
 // Command reading fits the weights by which package reading chooses among the
 // ways of counting a piece of music:
 //
-//	go run ./beat/learn/reading -o beat/reading/weights.go DIR
+//	go run ./beat/learn/reading -o beat/reading/weights.go -known KNOWN DIR...
 //
-// DIR holds music whose counts are known: ID.wav and ID.beats (lines of
-// seconds, tab, beat in bar), as `make render -sound` writes them.
+// The folders hold music whose counts are known: ID.wav and ID.beats (lines of
+// seconds, tab, beat in bar), as `make render -sound` writes them. In KNOWN is
+// music that the ear was trained on: it teaches only how to weigh the sound,
+// for the ear is surer there than it will be of other music.
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 
 	"golang.org/x/sync/errgroup"
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/beat/reading"
 	"onphrase/beat/score"
 )
 
 func main() {
 	out := flag.String("o", "", "write the weights to this file")
+	known := flag.String("known", "", "folder of music that the ear was trained on")
 	check := flag.String("check", "", "folder of other music to say how good the weights are")
-	ridge := flag.Float64("ridge", 0.03, "penalty on the squares of the standardised weights")
+	ridge := flag.Float64("ridge", 0.03, "penalty on the squares of the standardised weights of the clues by sound")
+	ridgeHeard := flag.Float64("ridge-heard", 0.01, "the same of those by the ear")
 	flag.Parse()
-	if err := run(flag.Arg(0), *check, *out, *ridge); err != nil {
+	if err := run(flag.Args(), *known, *check, *out, *ridge, *ridgeHeard); err != nil {
 		fmt.Fprintln(os.Stderr, "reading: error:", err)
 		os.Exit(1)
 	}
 }
 
-func run(dir, check, out string, ridge float64) error {
-	train, err := collect(dir)
+func run(dirs []string, known, check, out string, ridge, ridgeHeard float64) error {
+	teach, err := collect(dirs...)
 	if err != nil {
 		return err
 	}
-	weights := fit(train, ridge)
-	fmt.Printf("%d stretches: F %.3f\n", len(train), goodness(train, weights))
+	bySound := teach.bySound
+	if known != "" {
+		more, err := collect(known)
+		if err != nil {
+			return err
+		}
+		bySound = slices.Concat(bySound, more.bySound)
+	}
+	weights := fit(bySound, ridge)
+	heard := weighed(teach.heard, weights)
+	heardWeights := fit(heard, ridgeHeard)
+	fmt.Printf("by sound, %d stretches: F %.3f, in cross-validation %.3f\n", len(bySound), goodness(bySound, weights), crossValidated(bySound, ridge))
+	fmt.Printf("by the ear, %d stretches: F %.3f, in cross-validation %.3f\n", len(heard), goodness(heard, heardWeights), crossValidated(heard, ridgeHeard))
 	if check != "" {
 		other, err := collect(check)
 		if err != nil {
 			return err
 		}
-		fmt.Printf("%d other stretches: F %.3f\n", len(other), goodness(other, weights))
+		fmt.Printf("other music: F %.3f by sound, %.3f by the ear\n", goodness(other.bySound, weights), goodness(weighed(other.heard, weights), heardWeights))
 	}
 	if out == "" {
 		return nil
 	}
-	return os.WriteFile(out, source(weights), 0o644)
+	text, err := source(weights, heardWeights)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(out, text, 0o644)
 }
 
 // example is a stretch of music: each way of counting it, and how right it is.
 type example struct {
-	clues [][]float64
-	f     []float64 // F-measure of each, 0-1
+	piece string // what it is a stretch of
+	sound [][]float64
+	heard [][]float64 // nil where only the sound was listened to
+	clues [][]float64 // what is fitted
+	f     []float64   // F-measure of each, 0-1
+}
+
+// examples are those that the readings are weighed in, without the ear and with.
+type examples struct{ bySound, heard []example }
+
+// weighed are examples by the ear, whose first clue is what all those by sound
+// add up to.
+func weighed(heard []example, weights []float64) []example {
+	out := slices.Clone(heard)
+	for i, e := range out {
+		out[i].clues = make([][]float64, len(e.heard))
+		for k, clues := range e.heard {
+			sound := 0.0
+			for j, v := range e.sound[k] {
+				sound += weights[j] * v
+			}
+			out[i].clues[k] = append([]float64{sound}, clues...)
+		}
+	}
+	return out
 }
 
 const (
@@ -65,46 +110,59 @@ const (
 	edge         = 0.1  // of the truth, to either side [s]
 )
 
-// collect reads a folder; the order is that of the names.
-func collect(dir string) ([]example, error) {
-	files, err := filepath.Glob(filepath.Join(dir, "*.wav"))
-	if err != nil || len(files) == 0 {
-		return nil, fmt.Errorf("%s: no .wav files", dir)
+// collect reads folders; the order is that of the names.
+func collect(dirs ...string) (examples, error) {
+	var files []string
+	for _, dir := range dirs {
+		found, err := filepath.Glob(filepath.Join(dir, "*.wav"))
+		if err != nil || len(found) == 0 {
+			return examples{}, fmt.Errorf("%s: no .wav files", dir)
+		}
+		files = append(files, found...)
 	}
-	found := make([][]example, len(files))
+	if len(files) == 0 {
+		return examples{}, errors.New("no folder of music named")
+	}
+	found := make([]examples, len(files))
 	var group errgroup.Group
 	group.SetLimit(runtime.GOMAXPROCS(0))
 	for i, file := range files {
 		group.Go(func() (err error) {
-			found[i], err = examples(file)
+			found[i], err = examplesOf(file)
 			return err
 		})
 	}
 	if err := group.Wait(); err != nil {
-		return nil, err
+		return examples{}, err
 	}
-	var all []example
+	var all examples
 	for _, e := range found {
-		all = append(all, e...)
+		all.bySound = append(all.bySound, e.bySound...)
+		all.heard = append(all.heard, e.heard...)
 	}
 	return all, nil
 }
 
-// examples are the stretches of one track.
-func examples(file string) ([]example, error) {
+// examplesOf are the stretches of one track.
+func examplesOf(file string) (examples, error) {
 	truth, err := counts(strings.TrimSuffix(file, ".wav") + ".beats")
 	if err != nil || len(truth) < fewestCounts { // sounds without a beat teach nothing
-		return nil, err
+		return examples{}, err
 	}
 	stream, err := decode.Open(file, decode.Builtin)
 	if err != nil {
-		return nil, err
+		return examples{}, err
 	}
 	defer stream.Close()
-	stretches, err := beat.Readings(stream)
+	bySound, heard, err := beat.Readings(stream)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", file, err)
+		return examples{}, fmt.Errorf("%s: %w", file, err)
 	}
+	return examples{judged(file, bySound, truth), judged(file, heard, truth)}, nil
+}
+
+// judged are stretches with how right each of their readings is.
+func judged(file string, stretches [][]reading.Reading, truth []float64) []example {
 	var all []example
 	for _, readings := range stretches {
 		first, last := readings[0].Beats[0], readings[0].Beats[len(readings[0].Beats)-1]
@@ -112,14 +170,15 @@ func examples(file string) ([]example, error) {
 		if len(ref) < fewestCounts {
 			continue
 		}
-		var e example
+		e := example{piece: file}
 		for _, r := range readings {
-			e.clues = append(e.clues, r.Clues)
+			e.sound, e.heard = append(e.sound, r.Clues), append(e.heard, r.Heard)
 			e.f = append(e.f, score.FMeasure(ref, between(r.Beats, ref[0]-edge, ref[len(ref)-1]+edge), window))
 		}
+		e.clues = e.sound
 		all = append(all, e)
 	}
-	return all, nil
+	return all
 }
 
 func between(times []float64, from, to float64) []float64 {
