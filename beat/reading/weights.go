@@ -19,10 +19,10 @@ var weights = []float64{
 // heardWeights are the log-odds that each clue of the ear adds, after the weight
 // of all clues by sound together; fitted likewise, on music new to the ear.
 var heardWeights = []float64{
-	0.273,                                         // by sound
-	0.434, -0.242, -0.193, -0.386, -0.093, -0.190, // beat, 1/4, 1/3, 1/2, 2/3, 3/4
-	-0.360, -0.279, -0.317, // every 2nd, 3rd, 4th beat stands out
-	0.042, 0.279, // likelihood of the counts, of the ones
-	1.032, -0.244, 10.093, // shared with the ear's own counts, these themselves, at one level
-	0.060, -1.015, // tempo: octaves from the usual, squared
+	0.256,                                         // by sound
+	0.407, -0.163, -0.164, -0.398, -0.204, -0.253, // beat, 1/4, 1/3, 1/2, 2/3, 3/4
+	-0.287, -0.259, -0.241, // every 2nd, 3rd, 4th beat stands out
+	0.037, 0.297, // likelihood of the counts, of the ones
+	0.895, -0.226, 7.534, // shared with the ear's own counts, these themselves, at one level
+	0.132, -0.863, // tempo: octaves from the usual, squared
 }
