@@ -21,7 +21,9 @@ const (
 	reach = 2 + 2*2*(1<<blockCount-1)
 	// blockCount doubles the dilation from block to block.
 	blockCount = 9
-	// margin is the longest reach of one layer [frames].
+	// margin is more than a layer looks or writes beyond the ends [frames]: by four
+	// of the widest dilation, 1<<blockCount, and one. It is a multiple of two of
+	// them, so that blocks begin where pairs of answers do (dilated.first).
 	margin = 4 << blockCount
 )
 
