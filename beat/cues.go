@@ -64,8 +64,11 @@ func (c cues) bySound() cues {
 // strength is how sure the ear is of its own counts around each beat, 0-1: that
 // it hears music there says nothing about the level that the beats are at.
 func (c cues) strength(beats []float64) []float64 {
-	own := at(c.chain.beats, c.hearing.Beat, c.hearing.FPS)
 	out := make([]float64, len(beats))
+	own := at(c.chain.beats, c.hearing.Beat, c.hearing.FPS)
+	if len(own) == 0 {
+		return out
+	}
 	for i, t := range beats {
 		out[i] = own[nearest(c.chain.beats, t)]
 	}

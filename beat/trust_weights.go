@@ -3,4 +3,4 @@ package beat
 // trustWeights are the log-odds that each sign adds: a constant, the log-odds of
 // the mean activation on the counts, the share of it that falls on them, and the
 // logarithm of the odds of the reading. Fitted by beat/learn/trust.
-var trustWeights = [...]float64{-4.940, 1.130, 7.456, 0.330}
+var trustWeights = [...]float64{-3.723, 0.811, 6.094, 1.690}
