@@ -98,7 +98,7 @@ func argmax(x []float64) int {
 //
 // Ref: Guo, Pleiss, Sun & Weinberger 2017, "On calibration of modern neural
 // networks" (temperature scaling; from memory).
-const sureness = 0.90
+const sureness = 0.92
 
 // trust is the probability of the chosen phase among all phases, after the
 // logistic model that the weights of the evidence belong to. The phases are

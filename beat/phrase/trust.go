@@ -9,7 +9,7 @@ import "math"
 // Ref: Platt 1999, "Probabilistic outputs for support vector machines" (from
 // memory).
 const (
-	trustOffset = -0.45
+	trustOffset = -0.43
 	trustSlope  = 0.93
 )
 
