@@ -67,6 +67,10 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	if c.heard {
 		p.signs = c.signs(p.Beats, all[0].Odds)
+		if p.signs.Sure < leastSure { // what it heard is not what these counts are
+			c.least = max(c.least, unheardClarity)
+			return follow(s, h, c.bySound())
+		}
 		p.unsure = p.loose(c.strength(p.Beats), hits)
 	}
 	if c.left.has(Grid) {
