@@ -75,10 +75,13 @@ func (p part) parted(from, to int) bool {
 	return math.Abs(p.Beats[to-1]-p.Beats[from]-float64(to-1-from)*period) > mostMissed*period
 }
 
-// carried reports whether counts from..to-1 are all on one line.
+// carried reports whether counts from..to-1 are all on one line that comes from
+// before them and goes on after them; at an end of the part, either is enough.
 func (p part) carried(from, to int) bool {
 	for _, l := range p.Lines {
-		if from >= l.From && to <= l.To {
+		comes := from == 0 || l.From <= from-sideOver
+		goes := to == len(p.Beats) || l.To >= to+sideOver
+		if from >= l.From && to <= l.To && comes && goes {
 			return true
 		}
 	}
