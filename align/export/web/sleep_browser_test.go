@@ -3,6 +3,8 @@ package web
 import (
 	"strings"
 	"testing"
+
+	"github.com/chromedp/chromedp"
 )
 
 // The screen is kept on from the first tap, and asked for again when the page
@@ -53,7 +55,7 @@ func TestSleep(t *testing.T) {
 	right("at once")
 	b.eval(`(() => { const end = Date.now() + 2500; while (Date.now() < end); })()`)
 	right("after a time without frames and timers")
-	b.eval(`location.reload()`)
+	b.do(chromedp.Reload()) // until it has loaded: the old page answers nothing more
 	b.eval(`new Promise(done => { const look = () => document.readyState === "complete" && document.getElementById("place").innerText ? requestAnimationFrame(done) : setTimeout(look, 20); look(); })`)
 	right("loaded anew")
 }
