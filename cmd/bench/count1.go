@@ -63,13 +63,13 @@ func ones(beats []float64, position []int, numbers ...int) []float64 {
 // reportOnes says how often count 1 of a given trust is right.
 func reportOnes(w io.Writer, all []result) {
 	fmt.Fprintf(w, "\ntrust in count 1: tracks, mean trust, share with F >= %.1f\n", goodF)
-	var list []claim
+	var list []score.Claim
 	for _, r := range all {
 		if !math.IsNaN(r.one) {
-			list = append(list, claim{r.track.Trust.Count1, share(r.one >= goodF)})
+			list = append(list, score.Claim{Trust: r.track.Trust.Count1, Right: share(r.one >= goodF)})
 		}
 	}
-	reliability(w, list)
+	score.WriteReliability(w, score.TrustBins, list)
 	fmt.Fprintf(w, "\ncount 1 wrong (F < %.1f):\n", goodF)
 	for _, r := range all {
 		if r.one < goodF {

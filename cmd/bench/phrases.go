@@ -94,13 +94,13 @@ func kindOf(counts int) string {
 // reportStarts says how often phrase starts of a given trust are right.
 func reportStarts(w io.Writer, all []result) {
 	fmt.Fprintln(w, "\ntrust in phrase starts: starts, mean trust, share that is right within half a count")
-	var list []claim
+	var list []score.Claim
 	for _, r := range all {
 		for _, s := range r.starts {
 			if s.verdict != score.Spare {
-				list = append(list, claim{s.trust, share(s.verdict == score.Right)})
+				list = append(list, score.Claim{Trust: s.trust, Right: share(s.verdict == score.Right)})
 			}
 		}
 	}
-	reliability(w, list)
+	score.WriteReliability(w, score.TrustBins, list)
 }

@@ -7,6 +7,8 @@ import (
 	"runtime"
 	"slices"
 	"text/tabwriter"
+
+	"onphrase/beat/score"
 )
 
 // report prints the tables.
@@ -153,9 +155,9 @@ func reportMisses(w io.Writer, all []result) {
 // reportTrust says how often beats of a given trust are good.
 func reportTrust(w io.Writer, all []result) {
 	fmt.Fprintln(w, "\ntrust in the beats: tracks, mean trust, share with F >= 0.9")
-	var list []claim
+	var list []score.Claim
 	for _, r := range all {
-		list = append(list, claim{r.track.Trust.Beat, share(r.F >= goodF)})
+		list = append(list, score.Claim{Trust: r.track.Trust.Beat, Right: share(r.F >= goodF)})
 	}
-	reliability(w, list)
+	score.WriteReliability(w, score.TrustBins, list)
 }

@@ -9,12 +9,6 @@ import (
 	"onphrase/beat/score"
 )
 
-// claim is a trust and whether it was right, 0 or 1.
-type claim struct{ trust, right float64 }
-
-// bins part trusts for the tables of reliability.
-var bins = []float64{0, 0.1, 0.3, 0.5, 0.7, 0.8, 0.9, 0.95, 1}
-
 // localBins are finer where beat.leastHeld is chosen.
 var localBins = []float64{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1}
 
@@ -22,64 +16,40 @@ var localBins = []float64{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1}
 // to it, each track is judged by those fitted to all the others.
 func report(w io.Writer, name string, tracks []heard, weights []float64, fitted bool, ridge float64) {
 	all := examples(tracks)
-	var list []claim
+	var list []score.Claim
 	loss := 0.0
 	for i, e := range all {
 		own := weights
 		if fitted {
 			own = fit(slices.Concat(all[:i], all[i+1:]), ridge)
 		}
-		c := claim{trust: probability(e.signs, own)}
+		c := score.Claim{Trust: probability(e.signs, own)}
 		if e.right {
-			c.right = 1
+			c.Right = 1
 		}
-		loss -= math.Log(math.Abs(1 - c.right - c.trust))
+		loss -= math.Log(math.Abs(1 - c.Right - c.Trust))
 		list = append(list, c)
 	}
 	fmt.Fprintf(w, "\n%s: %d tracks, mean negative log-likelihood %.3f\ntrust in the beats: tracks, mean trust, share with F >= %.1f\n", name, len(list), loss/float64(len(list)), goodF)
-	reliability(w, bins, list)
+	score.WriteReliability(w, score.TrustBins, list)
 	surprises(w, all, list)
-	var local []claim
+	var local []score.Claim
 	for _, h := range tracks {
 		local = append(local, h.local()...)
 	}
 	fmt.Fprintln(w, "activation around a count: counts, mean, share within 70 ms of a true one")
-	reliability(w, localBins, local)
+	score.WriteReliability(w, localBins, local)
 	extremes(w, tracks)
 }
 
 // surprises lists the tracks whose trust is far from what was so.
-func surprises(w io.Writer, all []example, list []claim) {
+func surprises(w io.Writer, all []example, list []score.Claim) {
 	const far = 0.7
 	for i, c := range list {
-		if math.Abs(c.right-c.trust) > far {
-			fmt.Fprintf(w, "  %-10s trust %.2f, right %.0f, signs %.2f\n", all[i].id, c.trust, c.right, all[i].signs[1:])
+		if math.Abs(c.Right-c.Trust) > far {
+			fmt.Fprintf(w, "  %-10s trust %.2f, right %.0f, signs %.2f\n", all[i].id, c.Trust, c.Right, all[i].signs[1:])
 		}
 	}
-}
-
-// reliability prints, for trusts of each bin, how many there are, their mean
-// and the share of them that was right, and the expected calibration error: the
-// mean difference weighted by number.
-//
-// Ref: Naeini, Cooper & Hauskrecht 2015 (from memory).
-func reliability(w io.Writer, bins []float64, list []claim) {
-	off := 0.0
-	for i := 0; i+1 < len(bins); i++ {
-		var n, trust, right float64
-		for _, c := range list {
-			if c.trust >= bins[i] && (c.trust < bins[i+1] || i+2 == len(bins)) {
-				n++
-				trust += c.trust
-				right += c.right
-			}
-		}
-		if n > 0 {
-			off += math.Abs(trust - right)
-			fmt.Fprintf(w, "  %.2f - %.2f  %5.0f   %.2f   %.2f\n", bins[i], bins[i+1], n, trust/n, right/n)
-		}
-	}
-	fmt.Fprintf(w, "  expected calibration error %.3f\n", off/float64(max(1, len(list))))
 }
 
 const (
@@ -88,8 +58,8 @@ const (
 )
 
 // local holds the activation around each count against whether it is right.
-func (h heard) local() []claim {
-	var out []claim
+func (h heard) local() []score.Claim {
+	var out []score.Claim
 	if len(h.truth) < fewest {
 		return nil
 	}
@@ -100,7 +70,7 @@ func (h heard) local() []claim {
 			for _, v := range around {
 				sum += v
 			}
-			out = append(out, claim{sum / float64(len(around)), score.FMeasure([]float64{t}, nearest(h.truth, t), window)})
+			out = append(out, score.Claim{Trust: sum / float64(len(around)), Right: score.FMeasure([]float64{t}, nearest(h.truth, t), window)})
 		}
 	}
 	return out
