@@ -7,7 +7,7 @@ import "onphrase/beat/ear"
 type Claim struct {
 	From, To float64   // [s]
 	Beats    []float64 // [s]
-	Strength []float64 // activation of the ear on each, 0-1
+	Around   []float64 // how strong the ear is around each, 0-1: what Track.Unsteady goes by
 	Signs    Signs
 }
 
@@ -24,7 +24,7 @@ func Claims(src Source) (all []Claim, sure float64, err error) {
 	c := h.byEar(hearing, nil)
 	for _, p := range h.parts(c) {
 		if p.heard {
-			all = append(all, Claim{p.From, p.To, p.Beats, at(p.Beats, hearing.Beat, hearing.FPS), p.signs})
+			all = append(all, Claim{p.From, p.To, p.Beats, smooth(c.strength(p.Beats)), p.signs})
 		}
 	}
 	return all, certainty(c.chain.beats, hearing.Beat, hearing.FPS), nil

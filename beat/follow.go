@@ -86,15 +86,16 @@ func (c cues) readings(s tempo.Stretch) []reading.Reading {
 	if c.left.has(Tempo) {
 		return reading.Lead(nil, counts)
 	}
-	all := c.candidates(s)
 	if c.left.has(Octave) {
-		return firstLevel(all, counts, s.Curve.At((s.From+s.To)/2))
+		return firstLevel(c.candidates(s), counts, s.Curve.At((s.From+s.To)/2))
 	}
-	return reading.Choose(c.listenTo(all, s))
+	return reading.Choose(c.heardOf(s))
 }
 
-// listenTo adds the ear's own readings and hears them all.
-func (c cues) listenTo(all []reading.Reading, s tempo.Stretch) []reading.Reading {
+// heardOf are all ways of counting a stretch, the ear's own among them, with
+// their clues.
+func (c cues) heardOf(s tempo.Stretch) []reading.Reading {
+	all := c.candidates(s)
 	var led *reading.Ear
 	if c.heard {
 		led = &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
@@ -122,9 +123,9 @@ func Readings(src Source) (bySound, heard [][]reading.Reading, err error) {
 	c := h.cues(ear.Listen(h.frames), nil)
 	deaf := c.bySound()
 	for _, s := range tempo.Measure(c.bands, c.fps).Path().Stretches(h.duration) {
-		bySound = append(bySound, deaf.listenTo(deaf.candidates(s), s))
+		bySound = append(bySound, deaf.heardOf(s))
 		if c.heard {
-			heard = append(heard, c.listenTo(c.candidates(s), s))
+			heard = append(heard, c.heardOf(s))
 		}
 	}
 	return bySound, heard, nil

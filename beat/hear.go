@@ -107,11 +107,7 @@ func at(beats, x []float64, fps float64) []float64 {
 
 // certainty is the mean activation at the beats, 0-1.
 func certainty(beats, x []float64, fps float64) float64 {
-	sum := 0.0
-	for _, v := range at(beats, x, fps) {
-		sum += v
-	}
-	return sum / float64(max(1, len(beats)))
+	return average(at(beats, x, fps))
 }
 
 // between are the times from <= t < to of an increasing list [s].

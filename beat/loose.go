@@ -28,10 +28,7 @@ func (p part) loose(strength []float64, hits []grid.Hit) [][2]float64 {
 	if len(strength) == 0 {
 		return nil
 	}
-	around := make([]float64, len(strength))
-	for k := range around {
-		around[k] = average(strength[max(0, k-looseOver):min(len(strength), k+looseOver+1)])
-	}
+	around := smooth(strength)
 	half := (doubtful + max(doubtful, dsp.Median(around))) / 2
 	var out [][2]float64
 	for k := 0; k < len(around); k++ {
@@ -59,6 +56,15 @@ func (p part) loose(strength []float64, hits []grid.Hit) [][2]float64 {
 		if !grid.Keep(p.Beats[from:to], hits[from:to]) {
 			out = append(out, [2]float64{p.Beats[first], p.Beats[k-1] + p.Period})
 		}
+	}
+	return out
+}
+
+// smooth is x averaged over some counts to either side.
+func smooth(x []float64) []float64 {
+	out := make([]float64, len(x))
+	for k := range out {
+		out[k] = average(x[max(0, k-looseOver):min(len(x), k+looseOver+1)])
 	}
 	return out
 }

@@ -9,8 +9,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"onphrase/beat/learn"
 )
 
 // evenWithin is how far counts of one tempo are from their median interval [s];
@@ -27,11 +25,7 @@ func manifest(args []string) error {
 	if dir == "" {
 		return errors.New("no folder named")
 	}
-	text, err := os.ReadFile(*list)
-	if err != nil {
-		return err
-	}
-	items, err := learn.ParseItems(string(text))
+	items, err := readItems(*list)
 	if err != nil {
 		return err
 	}

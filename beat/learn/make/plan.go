@@ -66,11 +66,7 @@ func plan(args []string) error {
 
 // heldRows are the lines of the held-out tracks.
 func heldRows(list string) ([]string, error) {
-	text, err := os.ReadFile(list)
-	if err != nil {
-		return nil, err
-	}
-	items, err := learn.ParseItems(string(text))
+	items, err := readItems(list)
 	var out []string
 	for _, it := range items {
 		if it.Set == learn.HeldSet {

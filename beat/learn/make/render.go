@@ -39,11 +39,7 @@ func render(args []string) error {
 	f.StringVar(&run.out, "o", "", "folder for the result")
 	f.BoolVar(&run.sound, "sound", false, "write ID.wav as well")
 	f.Parse(args)
-	text, err := os.ReadFile(*list)
-	if err != nil {
-		return err
-	}
-	items, err := learn.ParseItems(string(text))
+	items, err := readItems(*list)
 	if err != nil {
 		return err
 	}

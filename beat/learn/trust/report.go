@@ -52,10 +52,7 @@ func surprises(w io.Writer, all []example, list []score.Claim) {
 	}
 }
 
-const (
-	localOver = 4    // counts to either side, as in package beat
-	window    = 0.07 // [s]
-)
+const window = 0.07 // [s]
 
 // local holds the activation around each count against whether it is right.
 func (h heard) local() []score.Claim {
@@ -65,12 +62,7 @@ func (h heard) local() []score.Claim {
 	}
 	for _, c := range h.claims {
 		for k, t := range c.Beats {
-			around := c.Strength[max(0, k-localOver):min(len(c.Strength), k+localOver+1)]
-			sum := 0.0
-			for _, v := range around {
-				sum += v
-			}
-			out = append(out, score.Claim{Trust: sum / float64(len(around)), Right: score.FMeasure([]float64{t}, nearest(h.truth, t), window)})
+			out = append(out, score.Claim{Trust: c.Around[k], Right: score.FMeasure([]float64{t}, nearest(h.truth, t), window)})
 		}
 	}
 	return out
