@@ -183,6 +183,12 @@ func (t *Trial) PhraseOf(start plan.Start) int {
 	return g.at(count).phrase
 }
 
+// Has reports whether the music has the place that a start names.
+func (t *Trial) Has(start plan.Start) bool {
+	_, ok := t.music[t.usable(0)].grid.started(start)
+	return ok
+}
+
 // Tempos lists, for every track that can be laid on, the counts a minute as
 // taught at the recorded tempo.
 func (t *Trial) Tempos() []float64 {

@@ -73,25 +73,33 @@ func (s *search) begun(n *node) []Change {
 			Line: s.part.Pos.Line, Kind: Start, Price: st.price - world.price, Seconds: seconds(sooner),
 			edit: edit.SetStart{Part: s.part.Pos, Phrase: st.start.Phrase},
 		}
-		more := "more"
-		if sooner < 0 {
-			more = "less"
-		}
-		c.Words = fmt.Sprintf("starts on phrase %d instead of %s, %s s %s of music before it", st.start.Phrase, s.startNow(), num(math.Abs(seconds(sooner))), more)
+		c.Words = fmt.Sprintf("starts on phrase %d instead of %s", st.start.Phrase, s.startNow(seconds(sooner)))
 		out = append(out, c)
 	}
 	return out
 }
 
-func (s *search) startNow() string {
-	st := s.part.Start
+// startNow says where the part starts as written, and how much later the other
+// start is [s].
+func (s *search) startNow(later float64) string {
+	st, trial := s.part.Start, s.worlds[0].trial
+	where := fmt.Sprintf("phrase %d", st.Phrase)
 	switch {
 	case st.Time != nil:
-		return num(*st.Time) + " s"
+		where = num(*st.Time) + " s"
 	case st.Count > 0:
-		return fmt.Sprintf("count %d", st.Count)
+		where = fmt.Sprintf("count %d", st.Count)
+	case st.Phrase == 0:
+		where = fmt.Sprintf("phrase %d", trial.PhraseOf(st))
 	}
-	return fmt.Sprintf("phrase %d", s.worlds[0].trial.PhraseOf(st))
+	if !trial.Has(st) {
+		return where + ", which the song does not have"
+	}
+	more := "more"
+	if later < 0 {
+		more = "less"
+	}
+	return fmt.Sprintf("%s, %s s %s of music before it", where, num(math.Abs(later)), more)
 }
 
 // heldBefore is a hold before the slot laid next.
