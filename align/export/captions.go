@@ -70,20 +70,20 @@ func notes(acts []act) []note {
 		}
 	}
 	for _, a := range acts {
-		what, words := a.what, a.words
+		of := "" // which part it belongs to, where that is not plain
 		if several {
-			what, words = a.part+": "+what, a.part+": "+words
+			of = a.part + ": "
 		}
-		add(&now, a.from, a.to, what)
+		add(&now, a.from, a.to, of+a.what)
 		if a.words != "" {
-			add(&next, a.cue, a.from, "next: "+words)
+			add(&next, a.cue, a.from, "next: "+of+a.words)
 		}
 		for i, c := range a.calls {
 			to := min(c.ClassTime+longestCall, a.to)
 			if i+1 < len(a.calls) {
 				to = min(to, a.calls[i+1].ClassTime)
 			}
-			add(&calls, c.ClassTime, to, spoken(c.Say))
+			add(&calls, c.ClassTime, to, of+spoken(c.Say))
 		}
 	}
 	return slices.Concat(now, next, calls)

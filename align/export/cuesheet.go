@@ -43,9 +43,7 @@ func writeCues(w io.Writer, m *align.CountMap) error {
 	for _, s := range unplaced(m) {
 		fmt.Fprintf(&b, "\n%s\n", oneLine(s))
 	}
-	for _, c := range Cautions {
-		fmt.Fprintf(&b, "\n%s\n", strings.Join(wrap(c, usualWidth), "\n"))
-	}
+	cautions(&b)
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -92,6 +90,14 @@ func Kit(w io.Writer, m *align.CountMap) error {
 	if len(m.Summary.Kit) == 0 {
 		b.WriteString("nothing but water and room\n")
 	}
+	cautions(&b)
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// cautions ends a sheet.
+func cautions(b *strings.Builder) {
+	for _, c := range Cautions {
+		fmt.Fprintf(b, "\n%s\n", strings.Join(wrap(c, usualWidth), "\n"))
+	}
 }

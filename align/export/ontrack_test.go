@@ -78,6 +78,7 @@ parts:
     tracks: [slow-ferry.mp3]
     do:
       - {set: squat, reps: "8 x 2-2"}
+      - {interval: march, time: 20s}
   - part: Round 2
     tracks: [slow-ferry.mp3]
     start: phrase 2
@@ -85,7 +86,8 @@ parts:
       - {set: deadlift, reps: "8 x 2-2"}
 `
 
-// A song on which two parts are taught shows both, each with its part.
+// A song on which two parts are taught shows both, each with its part, and so
+// do the calls.
 func TestTrackTwice(t *testing.T) {
 	c, problems := plan.Parse("class.yaml", []byte(twice))
 	for _, p := range problems {
@@ -97,10 +99,13 @@ func TestTrackTwice(t *testing.T) {
 		t.Fatal(err)
 	}
 	lrc := written(t, "lrc", got)
-	for _, want := range []string{"[00:04.00]Round 1: squat, 8 x 2-2\n", "[00:16.00]next: Round 2: deadlift, 8 x 2-2\n", "[00:20.00]Round 2: deadlift, 8 x 2-2\n"} {
+	for _, want := range []string{"[00:04.00]Round 1: squat, 8 x 2-2\n", "[00:16.00]next: Round 2: deadlift, 8 x 2-2\n", "[00:20.00]Round 2: deadlift, 8 x 2-2\n", "]Round 1: “10 s”\n"} {
 		if !strings.Contains(lrc, want) {
 			t.Errorf("no %q in\n%s", want, lrc)
 		}
+	}
+	if strings.Contains(lrc, "]“") {
+		t.Errorf("a call without its part in\n%s", lrc)
 	}
 }
 
