@@ -5,13 +5,14 @@ type Pos struct{ Line, Col int }
 
 // Class is a whole class, as written.
 type Class struct {
-	Pos     Pos
-	Name    string
-	Slot    float64 // minutes in the studio [s]; 0 when not given
-	Music   string  // folder of the tracks, relative to the class file, as written; empty: beside it
-	Facing  Facing
-	Parts   []Part
-	Catalog *Catalog // the built-in moves and the class's own
+	Pos      Pos
+	Name     string
+	Slot     float64 // minutes in the studio [s]; 0 when not given
+	Music    string  // folder of the tracks, relative to the class file, as written; empty: beside it
+	MusicPos Pos     // of that name
+	Facing   Facing
+	Parts    []Part
+	Catalog  *Catalog // the built-in moves and the class's own
 }
 
 // Facing is where the instructor looks while she teaches.

@@ -32,7 +32,7 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known))
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
-	c.Music = m.path("music")
+	c.Music, c.MusicPos = m.path("music"), at(m.value("music"))
 	c.Facing = m.facing()
 	for _, n := range m.needList("parts", "parts: and below it - part: Warm-up") {
 		if p, ok := r.part(n, c.Catalog); ok {

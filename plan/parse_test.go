@@ -33,7 +33,7 @@ func TestParseReadsTheExampleOfTheProduct(t *testing.T) {
 	}
 	got := parseClean(t, src)
 	want := &plan.Class{
-		Pos: plan.Pos{Line: 1, Col: 1}, Name: "Harbour Strong 45", Slot: 2700, Music: "music/",
+		Pos: plan.Pos{Line: 1, Col: 1}, Name: "Harbour Strong 45", Slot: 2700, Music: "music/", MusicPos: plan.Pos{Line: 4, Col: 8},
 		Parts: []plan.Part{{
 			Pos: plan.Pos{Line: 6, Col: 5}, Name: "Warm-up", Kind: plan.WarmUp,
 			Tracks: []plan.TrackRef{{Pos: plan.Pos{Line: 8, Col: 14}, File: "tidewater.mp3"}},

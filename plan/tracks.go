@@ -53,6 +53,17 @@ func (r *reader) file(key string, s scalar) string {
 	return s.text
 }
 
+// MissingFolder is the problem of a class whose music folder does not exist,
+// with the nearest of the folders that lie where it should as hint.
+func (c *Class) MissingFolder(beside []string) Problem {
+	p := Problem{c.MusicPos, c.folder() + " does not exist", "music: names it, from where the class file is"}
+	where, name := path.Split(path.Clean(c.Music))
+	if near, ok := nearest(name, beside); ok {
+		p.Hint = short(where+near) + "/?"
+	}
+	return p
+}
+
 // MissingTracks returns a problem for every track of the class that is not
 // among the files of its music folder, with the nearest file name as hint.
 // Names are compared in Unicode form NFC: a folder copied from another system

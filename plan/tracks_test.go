@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -41,5 +42,26 @@ parts:
 	got := class.MissingTracks(nil)
 	if len(got) != 4 || got[0].Hint != "there is no music in that folder; music: names it, from where the class file is" {
 		t.Errorf("empty folder: %v", got)
+	}
+}
+
+func TestMissingFolder(t *testing.T) {
+	const src = `onphrase: 1
+class: Harbour
+music: %s
+parts:
+  - part: Core
+    tracks: [tidewater.mp3]
+    do: [{pause: water, time: 30s}]
+`
+	for music, want := range map[string]string{
+		"musik":      "music/?",
+		"../Muzic/":  "../music/?",
+		"elsewhere/": "music: names it, from where the class file is",
+	} {
+		got := parseClean(t, fmt.Appendf(nil, src, music)).MissingFolder([]string{"pictures", "music"})
+		if diff := cmp.Diff(plan.Problem{Pos: plan.Pos{Line: 3, Col: 8}, Msg: fmt.Sprintf("the music folder %q does not exist", music), Hint: want}, got); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", music, diff)
+		}
 	}
 }

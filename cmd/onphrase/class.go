@@ -72,9 +72,8 @@ func (c *classFlags) layText(ctx context.Context, s *streams, path string, src [
 		return nil, err
 	}
 	class, problems := plan.ParseWith(path, src, known)
-	folder := musicFolder(path, class)
-	files := trackFiles(folder, class)
-	problems = append(problems, class.MissingTracks(files.names())...)
+	files, missing := findMusic(musicFolder(path, class), class)
+	problems = append(problems, missing...)
 	if err := problemsIn(s, path, problems); err != nil {
 		return nil, err
 	}
@@ -110,6 +109,29 @@ func musicFolder(classPath string, class *plan.Class) string {
 		return folder
 	}
 	return filepath.Join(filepath.Dir(classPath), folder)
+}
+
+// findMusic finds the class's tracks, or says what is missing: the folder, or
+// some of them.
+func findMusic(folder string, class *plan.Class) (found, []plan.Problem) {
+	if isFolder(folder) {
+		files := trackFiles(folder, class)
+		return files, class.MissingTracks(files.names())
+	}
+	var beside []string
+	parent := filepath.Dir(filepath.Clean(folder))
+	entries, _ := os.ReadDir(parent) // without any, nothing is near
+	for _, e := range entries {
+		if isFolder(filepath.Join(parent, e.Name())) {
+			beside = append(beside, e.Name())
+		}
+	}
+	return nil, []plan.Problem{class.MissingFolder(beside)}
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
 }
 
 // found are the files of a class's music folder: the path of each by its name
