@@ -10,9 +10,9 @@ import (
 var rhythmTooFast = Check{
 	Code:  "rhythm-too-fast",
 	Title: "a rhythm is too fast to control on this music",
-	Why:   "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be. R is the peak acceleration of the weight as a share of gravity, R = pi2 path/(2 g T2) for a path from rest to rest in T seconds: at 1 it floats at the top, and has to be pulled down.",
+	Why:   "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be. R is the peak acceleration of the weight as a share of gravity, R = π² path/(2 g T²) for a path from rest to rest in T seconds: at 1 it floats at the top, and has to be pulled down.",
 	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) " +
-		"and the peak acceleration R = 0.503 path/T2; advice, not a rule",
+		"and the peak acceleration R = 0.503 path/T²; advice, not a rule",
 	Severity: Fix,
 	details: func(c *plan.Catalog) []string {
 		var out []string

@@ -88,7 +88,7 @@ func TestMostTempo(t *testing.T) {
 }
 
 // E20: a lateral raise of 0.942 m at 130 BPM: R = 2.22 on singles, 0.556 on
-// 2-2 (R = 0.503 d/T2), and what is said about it.
+// 2-2 (R = 0.503 d/T²), and what is said about it.
 func TestPeakLoad(t *testing.T) {
 	raise := plan.Builtin().Limits["raise"]
 	for rhythm, want := range map[string]float64{"1-1": 2.22, "2-2": 0.556} {

@@ -125,10 +125,14 @@ func (m *mapping) evidence(own bool) Evidence {
 // parsePhase reads the seconds of one phase of a repetition [s].
 func parsePhase(s string) (float64, *fault) {
 	l, f := parseLength(s)
-	if f != nil || l.Seconds == 0 {
-		return 0, &fault{msg: shown(s) + " is no number of seconds", hint: "0.80s"}
+	if f == nil && l.Seconds > 0 {
+		return l.Seconds, nil
 	}
-	return l.Seconds, nil
+	hint := "0.80s"
+	if bare := strings.TrimSpace(s); decimal.MatchString(bare) && number(bare) > 0 {
+		hint = bare + "s"
+	}
+	return 0, &fault{msg: shown(s) + " is no number of seconds", hint: hint}
 }
 
 // parseMetres reads the way of a load [m].

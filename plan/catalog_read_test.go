@@ -15,6 +15,7 @@ func TestParseCatalogIsStrict(t *testing.T) {
 		"onphrase: 1\nlimits:\n  - {class: squat, fine: 0.80s, too fast: 0.55s, source: us}\n" + move:                                  "c:3:5: a limit needs evidence\n  hint: like evidence: assumption",
 		"onphrase: 1\nlimits:\n  - {class: squat, fine: 0.80s, too fast: 0.55s, evidence: assumption}\n" + move:                        "c:3:5: a limit needs source\n  hint: like source: who found it, and where",
 		"onphrase: 1\nlimits:\n  - {class: squat, fine: 0.80, too fast: 0.55s, evidence: published, source: us}\n" + move:              "c:3:26: fine: \"0.80\" is no number of seconds\n  hint: 0.80s",
+		"onphrase: 1\nlimits:\n  - {class: squat, fine: 0.9, too fast: 0.55s, evidence: published, source: us}\n" + move:               "c:3:26: fine: \"0.9\" is no number of seconds\n  hint: 0.9s",
 		"onphrase: 1\nlimits:\n  - {class: squat, fine: 4 counts, too fast: 0.55s, evidence: published, source: us}\n" + move:          "c:3:26: fine: \"4 counts\" is no number of seconds\n  hint: 0.80s",
 		"onphrase: 1\nlimits:\n  - {class: squat, fine: 0.50s, too fast: 0.55s, evidence: published, source: us}\n" + move:             "c:3:5: too fast below 0.55s but fine from 0.5s\n  hint: too fast is the shorter one",
 		"onphrase: 1\nlimits:\n  - {class: squat, path: 40cm, fine: 0.80s, too fast: 0.55s, evidence: published, source: us}\n" + move: "c:3:26: path: \"40cm\" is no path of a movement\n  hint: metres, like 0.40m",

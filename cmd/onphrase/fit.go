@@ -47,7 +47,7 @@ func newFitCmd(s *streams) *cobra.Command {
 		Short: "Find the smallest changes that make a class land",
 		Long:  fitLong,
 		Example: `  onphrase fit class.yaml
-  onphrase fit class.yaml --part "Round 2"
+  onphrase fit class.yaml --part "Cardio 1"
   onphrase fit class.yaml --write --plan 2`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if o.list {

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"io/fs"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -11,6 +12,7 @@ import (
 	"testing"
 
 	"onphrase/align/fit"
+	"onphrase/samples"
 )
 
 // A file that was changed after it was read is left alone, and so is every
@@ -127,5 +129,18 @@ func TestPricesSample(t *testing.T) {
 	p, problems := fit.ParsePrices([]byte(strings.ReplaceAll("onphrase"+sample, "\n  ", "\n")))
 	if len(problems) > 0 || p[fit.Rep] != 2 || p[fit.Swap] != 20 {
 		t.Errorf("%v, read as %v", problems, p)
+	}
+}
+
+// The part that the help names is one of the demo's.
+func TestFitExample(t *testing.T) {
+	class, err := fs.ReadFile(samples.Demo(), demoClass)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, found := strings.Cut(newFitCmd(&streams{}).Example, `--part "`)
+	name, _, _ := strings.Cut(rest, `"`)
+	if !found || !strings.Contains(string(class), "- part: "+name+"\n") {
+		t.Errorf("the demo has no part %q", name)
 	}
 }

@@ -58,7 +58,7 @@ func newRootCmd(s *streams) *cobra.Command {
 	root.SetErr(s.err)
 	root.SetVersionTemplate("{{.Version}}\n")
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return usage(helpOf(cmd), "%s", err)
+		return usage(helpOf(cmd), "%s", flagProblem(err))
 	})
 	root.AddCommand(
 		newDemoCmd(s),
@@ -75,6 +75,10 @@ func newRootCmd(s *streams) *cobra.Command {
 		newSchemaCmd(s),
 	)
 	root.AddCommand(newTopicCmds(s)...)
+	root.InitDefaultHelpCmd()
+	if help, _, err := root.Find([]string{"help"}); err == nil {
+		help.Args = knownTopic
+	}
 	return root
 }
 
@@ -83,11 +87,24 @@ func knownCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	hint := helpOf(cmd)
-	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
-		hint = "did you mean " + strings.Join(near, " or ") + "?"
+	return usage(nearest(cmd, args[0]), "unknown command %q", args[0])
+}
+
+// knownTopic refuses help about what does not exist.
+func knownTopic(cmd *cobra.Command, args []string) error {
+	about, rest, err := cmd.Root().Find(args)
+	if err != nil || len(rest) == 0 {
+		return err
 	}
-	return usage(hint, "unknown command %q", args[0])
+	return usage(nearest(about, rest[0]), "unknown help topic %q", strings.Join(args, " "))
+}
+
+// nearest is a hint to the commands below one that are nearest to a word.
+func nearest(cmd *cobra.Command, word string) string {
+	if near := cmd.SuggestionsFor(word); len(near) > 0 {
+		return "did you mean " + strings.Join(near, " or ") + "?"
+	}
+	return helpOf(cmd)
 }
 
 // takes checks the number of arguments; what names them as the help does.
