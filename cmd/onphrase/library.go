@@ -44,6 +44,9 @@ func withLists(t beat.Track) beat.Track {
 	t.Unsteady = append([][2]float64{}, t.Unsteady...)
 	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
 	t.Outline = append(beat.Outline{}, t.Outline...)
+	for i := range t.Outline {
+		t.Outline[i] += 0 // a level of -0 dB is 0
+	}
 	return t
 }
 
