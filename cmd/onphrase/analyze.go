@@ -108,7 +108,8 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	if err != nil {
 		return err
 	}
-	results, err := a.all(cmd.Context(), inputs(o.args))
+	list := inputs(o.args)
+	results, err := a.all(cmd.Context(), list)
 	if err != nil {
 		return err
 	}
@@ -129,11 +130,12 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	default:
 		err = libraryTable(tracks, known).write(s.out, s.width)
 	}
+	files := trackWriter{a, tracks, o.force, o.sources(list)}
 	if err == nil && o.picture != "" {
-		err = a.drawAll(o.picture, o.force, tracks)
+		err = files.drawAll(o.picture)
 	}
 	if err == nil && o.clicks != "" {
-		err = a.clickAll(o.clicks, o.force, tracks)
+		err = files.clickAll(o.clicks)
 	}
 	if hint := doubtful(tracks); hint != "" {
 		s.say("hint: %s", hint)
@@ -142,4 +144,13 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 		return said(exitFailed)
 	}
 	return err
+}
+
+// sources are the music asked for, what corrects it and what it was named by.
+func (o *analyzeOptions) sources(list []input) sources {
+	var music []string
+	for _, in := range list {
+		music = append(music, in.path)
+	}
+	return append(append(musicSources(music), o.args...), movesFile(o.moves))
 }

@@ -3,8 +3,6 @@ package main
 import (
 	"errors"
 	"io/fs"
-	"os"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -32,16 +30,14 @@ func catalog(s *streams, file string) (*plan.Catalog, error) {
 	return own, nil
 }
 
+// movesFile is the path of the user's own moves file, which may be missing.
+func movesFile(file string) string { return ownFile(file, "moves.yaml") }
+
 // ownMoves reads the user's own moves file, nil where she has none. Her file
 // in the configuration folder need not exist; one that she names must.
 func ownMoves(file string) (path string, src []byte, err error) {
-	path = file
-	if path == "" {
-		dir, err := os.UserConfigDir()
-		if err != nil {
-			return "", nil, nil
-		}
-		path = filepath.Join(dir, "onphrase", "moves.yaml")
+	if path = movesFile(file); path == "" {
+		return "", nil, nil
 	}
 	src, err = readLimited(path, classLimit)
 	switch {

@@ -103,13 +103,7 @@ func ownPath(dir, sound string) string {
 
 // correctionFolder is the user's own folder for corrections, empty where she
 // has none.
-func correctionFolder() string {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return ""
-	}
-	return filepath.Join(dir, "onphrase", "corrections")
-}
+func correctionFolder() string { return ownFile("", "corrections") }
 
 // save writes the corrections where they are kept; new ones beside the track
 // or, where that cannot be written, into the user's own folder.

@@ -12,16 +12,15 @@ import (
 	"onphrase/align/fit"
 )
 
+// pricesFile is the path of the user's own prices, which may be missing.
+func pricesFile(file string) string { return ownFile(file, "prices.yaml") }
+
 // priceList is the user's own prices over the usual ones. Her file in the
 // configuration folder need not exist; one that she names must.
 func priceList(s *streams, file string) (fit.Prices, error) {
-	path := file
+	path := pricesFile(file)
 	if path == "" {
-		dir, err := os.UserConfigDir()
-		if err != nil {
-			return fit.Usual(), nil
-		}
-		path = filepath.Join(dir, "onphrase", "prices.yaml")
+		return fit.Usual(), nil
 	}
 	src, err := readLimited(path, classLimit)
 	switch {

@@ -19,9 +19,17 @@ const (
 	clicksEnding  = ".clicks.wav"
 )
 
+// trackWriter writes a file for every track.
+type trackWriter struct {
+	*analyst
+	tracks []beat.Track
+	force  bool
+	read   sources
+}
+
 // drawAll writes a picture of every track into a folder.
-func (a *analyst) drawAll(dir string, force bool, tracks []beat.Track) error {
-	return a.each(dir, pictureEnding, force, tracks, func(t beat.Track) ([]byte, error) {
+func (w trackWriter) drawAll(dir string) error {
+	return w.each(dir, pictureEnding, func(t beat.Track) ([]byte, error) {
 		var b bytes.Buffer
 		err := picture.Write(&b, t)
 		return b.Bytes(), err
@@ -29,9 +37,9 @@ func (a *analyst) drawAll(dir string, force bool, tracks []beat.Track) error {
 }
 
 // clickAll writes every track with clicks on its counts into a folder.
-func (a *analyst) clickAll(dir string, force bool, tracks []beat.Track) error {
-	return a.each(dir, clicksEnding, force, tracks, func(t beat.Track) ([]byte, error) {
-		sound, err := decode.Open(t.File, a.mode)
+func (w trackWriter) clickAll(dir string) error {
+	return w.each(dir, clicksEnding, func(t beat.Track) ([]byte, error) {
+		sound, err := decode.Open(t.File, w.mode)
 		if err != nil {
 			return nil, err
 		}
@@ -44,40 +52,35 @@ func (a *analyst) clickAll(dir string, force bool, tracks []beat.Track) error {
 	})
 }
 
-// each writes a file for every track that has a result. One that cannot be
-// written does not stop the others; it is said, and the command fails.
-func (a *analyst) each(dir, ending string, force bool, tracks []beat.Track,
-	content func(beat.Track) ([]byte, error)) error {
+// each writes a file for every track that has a result, and says which belongs
+// to which. One that cannot be written does not stop the others; it is said,
+// and the command fails.
+func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, error)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return failed("", "%s: %s", dir, reason(err))
 	}
 	bad := false
 	taken := map[string]bool{}
-	for _, t := range tracks {
+	for _, t := range w.tracks {
 		if t.Problem != "" {
 			continue
 		}
 		path := filepath.Join(dir, freeName(t.File, taken)+ending)
-		err := a.write(path, force, t, content)
+		b, err := content(t)
+		if err == nil {
+			err = writeFile(path, w.force, w.read, b)
+		}
 		if err != nil {
 			bad = true
-			a.s.report(asFailure(err))
+			w.s.report(asFailure(err))
 			continue
 		}
-		a.s.say("%s", path)
+		w.s.say("%s, of %s", path, t.File)
 	}
 	if bad {
 		return said(exitFailed)
 	}
 	return nil
-}
-
-func (a *analyst) write(path string, force bool, t beat.Track, content func(beat.Track) ([]byte, error)) error {
-	b, err := content(t)
-	if err != nil {
-		return err
-	}
-	return writeFile(path, force, b)
 }
 
 // freeName names what is written of a track by the track's own name; tide.mp3

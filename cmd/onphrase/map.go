@@ -30,8 +30,9 @@ that of one song as recorded, for a music player or an editor. The running
 orders, m3u8 and xspf, name the music from where the file is written.
 
 The file is written whole or not at all; one that is there already is left as
-it is unless --force is given. The exit code is 0 also when there are findings:
-'onphrase check' is the command that tells by its code.`
+it is unless --force is given, and what the map is made from is never replaced. The
+exit code is 0 also when there are findings: 'onphrase check' is the command that
+tells by its code.`
 
 func newMapCmd(s *streams) *cobra.Command {
 	o := &mapOptions{}
@@ -68,10 +69,11 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if o.track != "" && !format.Timed {
 		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class", format.Name)
 	}
-	m, err := o.build(cmd.Context(), s, o.path)
+	l, err := o.lay(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
+	m := l.m
 	linkFrom(m, o.out)
 	if o.track != "" {
 		if m, err = export.OnTrack(m, o.track); err != nil {
@@ -85,5 +87,5 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if err := format.Write(&b, m); err != nil {
 		return err
 	}
-	return writeFile(o.out, o.force, b.Bytes())
+	return writeFile(o.out, o.force, o.sources(l), b.Bytes())
 }

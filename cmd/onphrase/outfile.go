@@ -9,8 +9,10 @@ import (
 )
 
 // writeFile writes a file of the user's whole or not at all. A file that is
-// there already is hers: it is replaced only when she says so.
-func writeFile(path string, force bool, content []byte) error {
+// there already is hers: it is replaced only when she says so, and never when
+// it is one of those that the command reads.
+func writeFile(path string, force bool, read sources, content []byte) error {
+	named := path
 	// Through a link, the file it points to is meant.
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
@@ -18,13 +20,18 @@ func writeFile(path string, force bool, content []byte) error {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
+		return writeNew(path, content)
 	case err != nil:
 		return failed("", "%s: %s", path, reason(err))
 	case info.IsDir():
 		return failed("name a file in it", "%s is a folder", path)
 	case !info.Mode().IsRegular(): // a device or a pipe has nothing to lose
 		return wrote(path, os.WriteFile(path, content, filePerm))
-	case !force:
+	}
+	if source, ok := read.same(info); ok {
+		return spared(named, source)
+	}
+	if !force {
 		old, err := os.ReadFile(path)
 		if err == nil && bytes.Equal(old, content) {
 			return nil
@@ -32,6 +39,24 @@ func writeFile(path string, force bool, content []byte) error {
 		return failed("choose another name, or replace it with --force", "%s exists already and is left as it is", path)
 	}
 	return wrote(path, writeWhole(path, content))
+}
+
+// writeNew writes a file that is not there yet.
+func writeNew(path string, content []byte) error {
+	folder := filepath.Dir(path)
+	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
+		return failed("make it first, or name a file elsewhere", "cannot write %s: there is no folder %s", path, folder)
+	}
+	return wrote(path, writeWhole(path, content))
+}
+
+// spared says that a source is not replaced.
+func spared(named, source string) error {
+	const hint = "choose another name; --force is for what an earlier run has written"
+	if filepath.Clean(named) == filepath.Clean(source) {
+		return failed(hint, "%s is read for this and is never replaced", named)
+	}
+	return failed(hint, "%s is the same file as %s, which is read for this and is never replaced", named, source)
 }
 
 func wrote(path string, err error) error {

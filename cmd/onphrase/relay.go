@@ -41,7 +41,7 @@ control on the new songs, what does so no more, and the smallest way out.
 
 With -o it writes the class on its new songs: tracks, and music and start where
 they must change; comments, order and all other lines stay as they are. The old
-class is never touched.
+class, and whatever else is read, is never replaced, not even with --force.
 
 The exit code is 3 when there is anything to fix.`
 
@@ -101,7 +101,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 		return failed("", "%s: %s", o.target(), err)
 	}
 	if o.out != "" {
-		if err := writeFile(o.out, o.force, src); err != nil {
+		if err := writeFile(o.out, o.force, o.read(was, is), src); err != nil {
 			return err
 		}
 	}
@@ -114,6 +114,11 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 		return said(exitFindings)
 	}
 	return err
+}
+
+// read lists all that the relay goes by, of the class as it was and as it is.
+func (o *relayOptions) read(was, is *laid) sources {
+	return append(append(o.sources(was), is.music()...), o.music, pricesFile(o.prices))
 }
 
 // target is where the class on its new songs is, or would be.

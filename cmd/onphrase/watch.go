@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"path/filepath"
 	"strings"
 	"time"
 )
@@ -17,15 +16,14 @@ const lookEvery = time.Second
 func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
 	tick := time.NewTicker(lookEvery)
 	defer tick.Stop()
-	moves, _, _ := ownMoves(o.moves)
-	seen := state(l, moves)
+	seen := o.state(l)
 	for {
 		select {
 		case <-ctx.Done():
 			return
 		case <-tick.C:
 		}
-		now := state(l, moves)
+		now := o.state(l)
 		if now == seen {
 			continue
 		}
@@ -36,7 +34,7 @@ func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
 		}
 		if err == nil {
 			l = again
-			seen = state(l, moves)
+			seen = o.state(l)
 			err = v.show(l)
 		}
 		if err != nil {
@@ -50,19 +48,9 @@ func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
 
 // state is when the files of a class were last changed, and how large they are.
 // The music folder is among them: a song that was missing may come.
-func state(l *laid, moves string) string {
-	paths := []string{l.path, moves, musicFolder(l.path, l.class)}
-	for _, name := range trackNames(l.class) {
-		paths = append(paths, l.files[name], l.files[name]+correctionEnding)
-	}
-	own := correctionFolder() // of the user, for music that lies where nothing can be written
-	if kept, err := os.ReadDir(own); own != "" && err == nil {
-		for _, entry := range kept {
-			paths = append(paths, filepath.Join(own, entry.Name()))
-		}
-	}
+func (c *classFlags) state(l *laid) string {
 	var b strings.Builder
-	for _, p := range paths {
+	for _, p := range append(c.sources(l), musicFolder(l.path, l.class)) {
 		if info, err := os.Stat(p); err == nil {
 			fmt.Fprintf(&b, "%d %d", info.ModTime().UnixNano(), info.Size())
 		}

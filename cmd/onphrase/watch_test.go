@@ -21,18 +21,19 @@ func TestStateSeesCorrections(t *testing.T) {
 		class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
 		files: found{"one.mp3": music},
 	}
+	c := &classFlags{}
 	if err := os.MkdirAll(correctionFolder(), 0o755); err != nil {
 		t.Fatal(err)
 	}
 	for _, path := range []string{music + correctionEnding, ownPath(correctionFolder(), "sha256:1234")} {
-		before := state(l, "")
-		if again := state(l, ""); again != before {
+		before := c.state(l)
+		if again := c.state(l); again != before {
 			t.Errorf("nothing changed, but %q became %q", before, again)
 		}
 		if err := os.WriteFile(path, []byte("onphrase: 1\n"), filePerm); err != nil {
 			t.Fatal(err)
 		}
-		if state(l, "") == before {
+		if c.state(l) == before {
 			t.Errorf("%s was not seen", path)
 		}
 	}
