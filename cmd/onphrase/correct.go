@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -204,7 +205,8 @@ func findTrack(s *streams, name string) (string, error) {
 	return "", failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
 }
 
-// set adds corrections and keeps them, all or none.
+// set adds corrections and keeps them, all or none. One that changes nothing is
+// said and left out, so that every step back has an effect.
 func (c *corrected) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
 	now, err := c.apply(heard)
 	if err != nil {
@@ -223,11 +225,22 @@ func (c *corrected) set(s *streams, heard beat.Track, path string, asked []corre
 		if err != nil {
 			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
 		}
+		again := c.told(fix)
 		c.file.Add(fix)
-		if now, err = c.apply(heard); err != nil {
+		then, err := c.apply(heard)
+		if err != nil {
 			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, errors.Unwrap(err))
 		}
+		if again && reflect.DeepEqual(now, then) {
+			c.file.Undo()
+			s.say("%s: set already, this changes nothing", fix)
+			continue
+		}
+		now = then
 		said = append(said, snapped(ask, fix))
+	}
+	if len(said) == 0 {
+		return nil
 	}
 	if err := c.save(); err != nil {
 		return err

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"onphrase/beat"
@@ -125,6 +127,19 @@ func (c *corrected) save() error {
 	}
 	c.path = ownPath(dir, c.file.Sound)
 	return wrote(c.path, writeWhole(c.path, src))
+}
+
+// told reports whether she has said before what a correction says: the same, or
+// that a phrase starts at that count.
+func (c *corrected) told(fix correct.Correction) bool {
+	const same = 0.0005 // [s] half of the step in which times are kept
+	starts := []correct.Kind{correct.One, correct.Phrase}
+	return slices.ContainsFunc(c.file.List, func(was correct.Correction) bool {
+		if math.Abs(was.Time-fix.Time) > same {
+			return false
+		}
+		return was.Kind == fix.Kind && was.Counts == fix.Counts || slices.Contains(starts, was.Kind) && slices.Contains(starts, fix.Kind)
+	})
 }
 
 // apply corrects a track. An error points to the line of the correction that
