@@ -64,7 +64,7 @@ func nameOf(r align.Row) string {
 func detailsOf(r align.Row) []string {
 	var out []string
 	if len(r.Moves) > 0 {
-		out = append(out, stepsOf(r.Moves))
+		out = append(out, align.Sequence(r.Moves))
 	}
 	load := r.Weight
 	if r.Range == "half" {

@@ -26,7 +26,7 @@ var tableColumns = []column{
 	{"what", false, nameOf},
 	{"reps", false, repsOf},
 	{"counts", true, countsOf},
-	{"side", false, sideOf},
+	{"side", false, align.Row.SideWords},
 	{"cue", true, cueOf},
 }
 

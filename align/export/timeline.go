@@ -101,7 +101,7 @@ func steps(u use, r align.Row) []act {
 		}
 		if s.Lead != "" {
 			words = append(words, s.Lead+" lead")
-		} else if side := sideOf(r); side != "" {
+		} else if side := r.SideWords(); side != "" {
 			words = append(words, side)
 		}
 		a := act{
@@ -145,7 +145,7 @@ func rowWords(r align.Row) string {
 	case r.Counts > 0:
 		words = append(words, countWords(r.Counts))
 	}
-	if side := sideOf(r); side != "" {
+	if side := r.SideWords(); side != "" {
 		words = append(words, side)
 	}
 	if r.Weight != "" {
