@@ -10,12 +10,13 @@ import (
 
 // part is one part of the class at the desk and on the wall.
 type part struct {
-	Name  string
-	Kind  string
-	Span  string
-	Songs []song
-	Rows  []entry
-	Sheet sheet
+	Name   string
+	Kind   string
+	Span   string
+	Music  []string // as it is played, in a few words
+	Songs  []song
+	Rows   []entry
+	Sheets []sheet
 }
 
 // song is one playing of a track at the desk.
@@ -59,7 +60,7 @@ func partsOf(m *align.CountMap) []part {
 	var out []part
 	legs := 0
 	for i, p := range m.Parts {
-		v := part{Name: p.Part, Kind: p.Kind, Span: spanOf(p), Sheet: sheetOf(m, i)}
+		v := part{Name: p.Part, Kind: p.Kind, Span: spanOf(p), Music: musicOf(p), Sheets: sheetsOf(m, i)}
 		for _, g := range legsOf(m, i) {
 			v.Songs = append(v.Songs, songOf(m, g, legs))
 			legs++
@@ -114,7 +115,7 @@ func songOf(m *align.CountMap, g playing, leg int) song {
 
 func entryOf(m *align.CountMap, r align.Row) entry {
 	e := entry{
-		N: r.Row, Time: "?", What: r.Item, Dose: doseOf(r), Side: r.Side, Work: r.Kind.Work(),
+		N: r.Row, Time: "?", What: r.Item, Dose: doseOf(r), Side: r.SideWords(), Work: r.Kind.Work(),
 		Plays: r.Kind != align.ChangeRow, Brief: strings.Join(brief(r), ", "), Findings: findingsOn(m, r.Row),
 	}
 	if r.Counts > 0 {
@@ -136,13 +137,8 @@ func entryOf(m *align.CountMap, r align.Row) entry {
 // detailsOf is what is written about an item, and the same for all its rows.
 func detailsOf(r align.Row) []string {
 	out := []string{}
-	var moves []string
-	for _, s := range r.Moves {
-		name := strings.Join(append([]string{s.Move}, s.With...), " + ")
-		moves = append(moves, fmt.Sprintf("%s %d", name, s.Counts))
-	}
-	if moves != nil {
-		out = append(out, strings.Join(moves, ", "))
+	if len(r.Moves) > 0 {
+		out = append(out, align.Sequence(r.Moves))
 	}
 	for _, said := range [][2]string{{"say", r.Cue}, {"easier", r.Easier}, {"harder", r.Harder}} {
 		if said[1] != "" {

@@ -211,6 +211,14 @@ func TestTiles(t *testing.T) {
 	}
 }
 
+// At the desk a side is the class's, with her own where she faces it.
+func TestDeskNamesHerSide(t *testing.T) {
+	m := mapOf(t, strings.Replace(follow, "slot:", "facing: class\nslot:", 1))
+	if got, want := partsOf(m)[0].Rows[1].Side, "right (you left)"; got != want {
+		t.Errorf("side %q, want %q", got, want)
+	}
+}
+
 // Contrast of all pairs of colours that text is set in, in the light and in
 // the dark, after WCAG 2.2, 1.4.3 (at least 4.5:1) and its definition of
 // relative luminance.
