@@ -56,6 +56,8 @@ type row struct {
 	Side    string  `json:"side"`
 	Detail  string  `json:"detail"` // pass, weight, range
 	Say     string  `json:"say"`
+	Easier  string  `json:"easier"`
+	Harder  string  `json:"harder"`
 	Moves   []step  `json:"moves"`
 }
 
@@ -159,7 +161,8 @@ func (g playing) row(r align.Row) row {
 	out := row{
 		N: r.Row, Kind: string(r.Kind), Name: r.Item, From: g.first(r), Counts: r.Counts, At: millis(r.TrackTime),
 		Class: r.ClassTime, Seconds: r.Seconds, Clock: r.ByClock, Reps: r.Reps, Phases: phasesOf(r.Rhythm),
-		Early: r.CueCounts, Side: r.Side, Detail: strings.Join(brief(r), ", "), Say: r.Cue, Moves: []step{},
+		Early: r.CueCounts, Side: r.Side, Detail: strings.Join(brief(r), ", "), Say: r.Cue,
+		Easier: r.Easier, Harder: r.Harder, Moves: []step{},
 	}
 	for _, m := range r.Moves {
 		name := strings.Join(append([]string{m.Move}, m.With...), " + ")

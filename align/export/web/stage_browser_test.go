@@ -270,3 +270,33 @@ func TestStageSays(t *testing.T) {
 	want("next", "March, right") // hers: she faces the class, and the class goes left
 	loud(true)
 }
+
+// What an item is done with and what is to be said of it are shown together
+// while it is being done, as are the easier and the harder way.
+func TestStageShowsAllOfAnItem(t *testing.T) {
+	class := strings.Replace(follow, "weight: heavy}", "weight: heavy, range: half, cue: small and low, easier: no bar, harder: pause}", 1)
+	file := pageFile(t, mapOf(t, class))
+	for _, size := range sizes {
+		b := newTab(t, size[0], size[1])
+		b.show(file, "stage")
+		b.stagedAs(`to("set", 3)`)
+		b.keep(fmt.Sprintf("stage-all-%d", size[0]))
+		got := strings.Join(strings.Fields(b.text("now")), " ")
+		want := []string{"Squat", "heavy, half range", "say: small and low"}
+		if size[1] > 640 { // a phone lying on its side has no room for more
+			want = append(want, "easier: no bar; harder: pause")
+		}
+		for _, w := range want {
+			if !strings.Contains(got, w) {
+				t.Errorf("%d wide: %q, without %q", size[0], got, w)
+			}
+		}
+		for _, f := range ask[[]string](b, fault) {
+			t.Errorf("%d wide: %s", size[0], f)
+		}
+		b.stagedAs(`press("rehearse"); press("cover"); to("set", 0)`)
+		if got := strings.Fields(b.text("now")); len(got) > 1 {
+			t.Errorf("%d wide, covered: %q", size[0], got)
+		}
+	}
+}

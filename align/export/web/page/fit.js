@@ -52,7 +52,7 @@ function fitDigit() {
   if (digit.offsetHeight > room) fitTo(digit, parseFloat(getComputedStyle(digit).fontSize), room);
 }
 
-var upright = matchMedia("(max-aspect-ratio: 1/1)");
+var upright = matchMedia("(max-aspect-ratio: 1/1)"), low = matchMedia("(max-height: 640px)");
 
 // fitNext lets what comes take two lines where one would make it small.
 function fitNext() {
@@ -70,18 +70,41 @@ var largest = 0.34, largestIdle = 0.17, shares = [0.52, 0.36];
 
 function fitMove() {
   if (document.body.dataset.view !== "stage") return;
-  var move = $("move"), dose = $("dose"), side = Math.min(innerWidth, innerHeight), px = 0;
   fitLine($("side"));
+  tellSize(fitTold());
+  fitFigure($("reps"));
+  fitFigure($("counts"));
+  fitDigit();
+  fitNext();
+}
+
+// fitNow fits the move and its rhythm to what is left of their place, and gives
+// the size of the move [px].
+function fitNow() {
+  var move = $("move"), dose = $("dose"), side = Math.min(innerWidth, innerHeight), px = 0;
   shares.some(function (share) {
     fitDose(share * $("now").clientHeight);
     px = fitTo(move, side * (move.classList.contains("idle") ? largestIdle : largest), beside(move));
     return !dose.offsetHeight || px >= parseFloat(getComputedStyle(dose).fontSize);
   });
-  fitFigure($("reps"));
-  fitFigure($("counts"));
-  fitDigit();
-  fitNext();
-  tellSize(px);
+  return px;
+}
+
+// fitTold shows the easier and the harder way, and on a low screen what to say,
+// unless they would make the move too small for two metres.
+function fitTold() {
+  var told = [$("say"), $("ways")].filter(function (e) { return e.id === "ways" || low.matches; });
+  $("say").hidden = false;
+  told.forEach(function (e) { e.hidden = true; });
+  var px = fitNow();
+  told.forEach(function (e) {
+    if (!e.textContent) return;
+    e.hidden = false;
+    var smaller = fitNow();
+    e.hidden = smaller < px && smaller * capital / perMm < leastCapital;
+    px = e.hidden ? fitNow() : smaller;
+  });
+  return px;
 }
 
 function fitDose(height) {

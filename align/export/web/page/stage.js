@@ -59,7 +59,9 @@ function drawStage() {
   put($("move"), v.hides ? "?" : v.name);
   drawSide(v);
   drawDose(v, known);
-  put($("say"), v.hides ? "" : v.row.say ? "say: " + v.row.say : v.row.detail);
+  put($("detail"), v.hides ? "" : v.row.detail);
+  put($("say"), v.hides ? "" : told("say", v.row.say));
+  put($("ways"), v.hides ? "" : [told("easier", v.row.easier), told("harder", v.row.harder)].filter(Boolean).join("; "));
   put($("digit"), known ? String((v.left - 1) % 8 + 1) : "");
   drawEights(known ? Math.ceil(v.left / 8) : 0);
   drawFigures(v);

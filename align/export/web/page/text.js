@@ -29,3 +29,5 @@ function sideOf(side) {
   return side === "right" ? "left" : "right";
 }
 function mirrored() { return $("mirror").getAttribute("aria-pressed") === "true"; }
+
+function told(what, words) { return words ? what + ": " + words : ""; }
