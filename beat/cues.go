@@ -4,16 +4,19 @@ import (
 	"onphrase/beat/bar"
 	"onphrase/beat/ear"
 	"onphrase/beat/spectral"
+	"onphrase/beat/tone"
 )
 
 // cues are what speaks for a beat, frame by frame with the onsets.
 type cues struct {
-	fps        float64     // of the curves
-	bands      [][]float64 // onsets, evened out
-	sound      []float64   // how likely a sound begins, 0-1; the ear goes on counting through silence
-	evidence   [][]float64 // what the readings are weighed by
-	activation []float64   // how likely a frame is a count, 0-1
-	heard      bool        // the activation is the ear's
+	fps        float64          // of the curves
+	bands      [][]float64      // onsets, evened out
+	sound      []float64        // how likely a sound begins, 0-1; the ear goes on counting through silence
+	novelty    []float64        // of the harmony, evened out
+	tones      *tone.Frames     // chords and bass notes
+	frames     *spectral.Frames // the spectrum
+	activation []float64        // how likely a frame is a count, 0-1
+	heard      bool             // the activation is the ear's
 	hearing    ear.Activation
 	chain      chain   // the counts it heard
 	least      float64 // clarity without which there is no beat
@@ -40,7 +43,7 @@ func (h *heard) cues(hearing ear.Activation, left without) cues {
 func (h *heard) byEar(hearing ear.Activation, left without) cues {
 	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), heard: true, hearing: hearing, chain: decode(hearing), left: left, least: leastClarity}
 	c.sound = spectral.Activation(c.bands)
-	c.evidence = append(c.bands, h.novelty())
+	c.novelty, c.tones, c.frames = h.novelty(), h.tones, h.frames
 	if len(hearing.Beat) > 0 {
 		c.activation = spectral.Stretch(hearing.Beat, hearing.FPS, c.fps, len(c.sound))
 	}

@@ -101,15 +101,28 @@ func (c cues) heardOf(s tempo.Stretch) []reading.Reading {
 		led = &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
 		all = append(all, led.Own(limits)...)
 	}
-	reading.Listen(all, c.evidence, c.fps, led, s.Curve.At)
+	reading.Listen(all, c.evidence(s), led)
 	return all
 }
 
-// candidates are all ways of counting a stretch.
+// candidates are all ways of counting a stretch, but for those that count the
+// gaps between its sounds.
 func (c cues) candidates(s tempo.Stretch) []reading.Reading {
 	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
 	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
-	return reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
+	return slices.DeleteFunc(all, func(r reading.Reading) bool { return c.silent(r.Beats) })
+}
+
+// silent reports whether nothing begins on nearly any of some beats.
+func (c cues) silent(beats []float64) bool {
+	n := 0
+	for _, v := range at(beats, c.sound, c.fps) {
+		if v >= leastHeard {
+			n++
+		}
+	}
+	return float64(n) < leastHits*float64(len(beats))
 }
 
 // Readings lists all ways of counting each stretch of a piece of music, with

@@ -8,18 +8,17 @@ import (
 	"onphrase/beat/internal/dsp"
 )
 
-// Listen hears all readings: it collects their clues. evidence is as for Hear;
-// ear is nil where it hears no music; period is that of the music's
-// repetition, at any level [s].
-func Listen(all []Reading, evidence [][]float64, fps float64, ear *Ear, period func(t float64) float64) {
+// Listen hears all readings: it collects their clues. ear is nil where it hears
+// no music.
+func Listen(all []Reading, sound Evidence, ear *Ear) {
 	var h hearing
 	if ear != nil {
 		h = ear.hearing(all)
 	}
 	for i := range all {
-		all[i].Clues = Hear(all[i].Beats, evidence, fps)
+		all[i].Clues = sound.hear(all[i])
 		if ear != nil {
-			all[i].Heard = ear.listen(all[i], h, period)
+			all[i].Heard = ear.listen(all[i], h, sound.Period)
 		}
 	}
 }

@@ -25,11 +25,22 @@ const (
 // Clues is what tells one reading from another, in the order of weights.
 type Clues []float64
 
-// Hear collects the clues of one reading: beats [s] against curves at fps
-// frames per second, evened out: the onsets of each of spectral.Ranges, then
-// the novelty of the harmony.
-func Hear(beats []float64, evidence [][]float64, fps float64) Clues {
-	sound := sample(beats, evidence, fps)
+// Evidence is the sound of a stretch of music.
+type Evidence struct {
+	// Curves are what begins, evened out, frame i at i/FPS [s]: the onsets of
+	// each of spectral.Ranges, then the novelty of the harmony.
+	Curves [][]float64
+	FPS    float64
+	// Courses are what goes on: the pitch classes above the bass, those of the
+	// bass, and the spectrum.
+	Courses []Course
+	// Period is that at which the music repeats itself most clearly [s].
+	Period func(t float64) float64
+}
+
+// hear collects the clues of one reading.
+func (e Evidence) hear(r Reading) Clues {
+	sound := sample(r.Beats, e.Curves, e.FPS)
 	var c Clues
 	for _, band := range sound {
 		for _, place := range band {
@@ -41,8 +52,18 @@ func Hear(beats []float64, evidence [][]float64, fps float64) Clues {
 		c = append(c, turn(band[halfway], 2))
 	}
 	c = append(c, repetition(sound)...)
-	c = append(c, tempoClues(beats)...)
-	return append(c, backBeat(sound[kick][onPlace], sound[snare][onPlace])...)
+	c = append(c, tempoClues(r.Beats)...)
+	c = append(c, backBeat(sound[kick][onPlace], sound[snare][onPlace])...)
+	c = append(c, changeClues(r.Beats, e.Courses)...)
+	return append(c, levelClues(r.Period/e.periodOf(r.Beats))...)
+}
+
+// periodOf is that of the music's repetition in the middle of some beats [s].
+func (e Evidence) periodOf(beats []float64) float64 {
+	if len(beats) == 0 {
+		return e.Period(0)
+	}
+	return e.Period((beats[0] + beats[len(beats)-1]) / 2)
 }
 
 // kick and snare are indices in the evidence.

@@ -40,7 +40,7 @@ func TestListen(t *testing.T) {
 	wandering := hears(40, append(row(0, 0.5, 40), row(20, 0.75, 26)...), 0.9)
 	heard := func(e *Ear, beats []float64) Clues {
 		all := []Reading{{Beats: beats, Period: usual(beats), own: slices.Equal(beats, e.Counts)}}
-		Listen(all, dance(), fps, e, every(0.5))
+		Listen(all, dance(), e)
 		return all[0].Heard
 	}
 	on, off, half, double := heard(e, e.Counts), heard(e, row(0.25, 0.5, 79)), heard(e, row(0, 1, 40)), heard(e, row(0, 0.25, 160))
@@ -113,7 +113,7 @@ func TestChooseByEar(t *testing.T) {
 	} {
 		all := []Reading{{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0.25, 0.5, 79), Period: 0.5}, {Beats: row(0, 1, 40), Period: 1}}
 		all = append(all, c.ear.Own(wide)...)
-		Listen(all, dance(), fps, c.ear, every(0.5))
+		Listen(all, dance(), c.ear)
 		all = Choose(all)
 		if got := all[0]; math.Abs(got.Period-c.want) > 0.01 || steadiness(got.Beats, every(0.5)) < 0.95 {
 			t.Errorf("%s: every %.2f s, odds %.2f, want every %.2f s", c.name, got.Period, got.Odds, c.want)

@@ -16,9 +16,10 @@ func row(start, period float64, n int) []float64 {
 	return x
 }
 
-// curves are n seconds of evidence, one curve a range and the harmony's, with
-// sounds at the given times in some of them.
-func curves(seconds float64, sounds map[int][]float64) [][]float64 {
+// sounding is evidence of some seconds: one curve a range and the harmony's, with
+// sounds at the given times in some of them, and chords and bass notes that
+// last the given times in turn [s]. The music repeats itself every half second.
+func sounding(seconds float64, sounds map[int][]float64, chord float64) Evidence {
 	all := make([][]float64, 6)
 	for b := range all {
 		all[b] = make([]float64, int(seconds*fps))
@@ -28,25 +29,40 @@ func curves(seconds float64, sounds map[int][]float64) [][]float64 {
 			}
 		}
 	}
-	return all
+	return Evidence{Curves: all, FPS: fps, Courses: []Course{chords(seconds, 0, chord), chords(seconds, 0, chord), chords(seconds, 0, chord).Centred()}, Period: every(0.5)}
+}
+
+const chordFPS = 20
+
+// chords are pitches that change every so many seconds from the first change on.
+func chords(seconds, first, every float64) Course {
+	return NewCourse(chordFPS, 0, int(seconds*chordFPS), func(i int) []float32 {
+		row := make([]float32, 5)
+		n := int(math.Floor((float64(i)/chordFPS - first) / every))
+		row[((n*2)%5+5)%5] = 1
+		return row
+	})
 }
 
 // four on the floor at 120: a kick on each count, a snare on every second, hats
 // halfway between, the harmony on every fourth.
-func dance() [][]float64 {
-	return curves(40, map[int][]float64{0: row(0, 0.5, 80), 3: row(0.5, 1, 40), 4: row(0.25, 0.5, 80), 5: row(0, 2, 20)})
+func dance() Evidence {
+	return sounding(40, map[int][]float64{0: row(0, 0.5, 80), 3: row(0.5, 1, 40), 4: row(0.25, 0.5, 80), 5: row(0, 2, 20)}, 2)
+}
+
+// heard are the clues of some beats.
+func (e Evidence) heard(beats []float64) Clues {
+	return e.hear(Reading{Beats: beats, Period: usual(beats)})
 }
 
 // Every group of clues hears what it is there for.
 func TestHear(t *testing.T) {
 	const perBand = 10
-	on := Hear(row(0, 0.5, 80), dance(), fps)
-	off := Hear(row(0.25, 0.5, 79), dance(), fps)
-	half := Hear(row(0, 1, 40), dance(), fps)
-	fast := Hear(row(0, 0.25, 160), dance(), fps)
-	backbeat := curves(40, map[int][]float64{0: row(0, 1, 40), 3: row(0.5, 1, 40)})
-	backOn, backHalf := Hear(row(0, 0.5, 80), backbeat, fps), Hear(row(0, 1, 40), backbeat, fps)
-	triplets := Hear(row(0, 1./3, 120), dance(), fps)
+	on, off := dance().heard(row(0, 0.5, 80)), dance().heard(row(0.25, 0.5, 79))
+	half, fast := dance().heard(row(0, 1, 40)), dance().heard(row(0, 0.25, 160))
+	backbeat := sounding(40, map[int][]float64{0: row(0, 1, 40), 3: row(0.5, 1, 40)}, 2)
+	backOn, backHalf := backbeat.heard(row(0, 0.5, 80)), backbeat.heard(row(0, 1, 40))
+	triplets, dotted := dance().heard(row(0, 1./3, 120)), dance().heard(row(0, 0.75, 53))
 	for _, c := range []struct {
 		name       string
 		at         int
@@ -68,6 +84,16 @@ func TestHear(t *testing.T) {
 		{"much slower", 69, half, fast},
 		{"kick and snare by turns", 71, on, half},
 		{"kick and snare a beat apart", 70, backOn, backHalf},
+		{"chords change on the beat", 72, on, off},
+		{"chords change halfway", 72 + halfway, off, on},
+		{"chords change on every fourth beat", 72 + 8, on, half},
+		{"chords change on every second beat", 72 + 6, half, triplets},
+		{"chords change on every eighth beat", 72 + 9, fast, dotted},
+		{"bass notes change on the beat", 102, on, off},
+		{"the spectrum changes on the beat", 132, on, off},
+		{"at the level of the repetition", 162 + 5, on, half},
+		{"at twice its period", 162 + 8, half, on},
+		{"at half its period", 162 + 2, fast, on},
 	} {
 		if c.more[c.at] < c.less[c.at]+0.05 {
 			t.Errorf("%s: clue %d is %.2f, not above %.2f", c.name, c.at, c.more[c.at], c.less[c.at])
@@ -83,7 +109,7 @@ func TestChoose(t *testing.T) {
 		{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0.25, 0.5, 79), Period: 0.5},
 		{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 0.75, 53), Period: 0.75}, {Beats: row(0.01, 0.5, 79), Period: 0.5},
 	}
-	Listen(all, dance(), fps, nil, nil)
+	Listen(all, dance(), nil)
 	all = Choose(all)
 	if len(all) != 4 {
 		t.Errorf("%d readings, want 4: two mean the same", len(all))
@@ -97,6 +123,21 @@ func TestChoose(t *testing.T) {
 	}
 	if math.Abs(sum-1) > 1e-9 {
 		t.Errorf("the odds add up to %v", sum)
+	}
+}
+
+// With nothing but hats between the counts, the chords tell where these are.
+func TestChooseByChords(t *testing.T) {
+	for _, first := range []float64{0, 0.25} {
+		music := sounding(60, map[int][]float64{4: row(0.25, 0.5, 120)}, 2)
+		for i := range music.Courses {
+			music.Courses[i] = chords(60, first, 2)
+		}
+		all := []Reading{{Beats: row(0.25, 0.5, 119), Period: 0.5}, {Beats: row(0, 0.5, 120), Period: 0.5}}
+		Listen(all, music, nil)
+		if got := Choose(all)[0]; got.Beats[0] != first {
+			t.Errorf("chords change at %v s, the first count is at %v s, odds %.2f", first, got.Beats[0], got.Odds)
+		}
 	}
 }
 

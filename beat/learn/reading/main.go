@@ -165,6 +165,9 @@ func examplesOf(file string) (examples, error) {
 func judged(file string, stretches [][]reading.Reading, truth []float64) []example {
 	var all []example
 	for _, readings := range stretches {
+		if len(readings) == 0 { // nothing begins in it
+			continue
+		}
 		first, last := readings[0].Beats[0], readings[0].Beats[len(readings[0].Beats)-1]
 		ref := between(truth, first, last)
 		if len(ref) < fewestCounts {

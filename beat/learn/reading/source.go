@@ -18,6 +18,10 @@ var (
 		{"kick", 10}, {"bass", 10}, {"mid", 10}, {"snare", 10}, {"hat", 10}, {"novelty", 10},
 		{"repetition after 1, 2, 3, 4, 6, 8 beats", 6}, {"tempo: octaves from the usual, squared, above, below", 4},
 		{"kick and snare a beat apart, by turns", 2},
+		{"chords: change over 1 beat on each place, every 2nd, 3rd, 4th, 8th beat", 10}, {"over 2", 10}, {"over 4", 10},
+		{"bass notes, likewise", 10}, {"over 2", 10}, {"over 4", 10},
+		{"spectrum, likewise", 10}, {"over 2", 10}, {"over 4", 10},
+		{"level: 1/4, 1/3, 1/2, 2/3, 3/4, 1, 4/3, 3/2, 2, 3, 4 of the repetition", 11},
 	}
 	heardGroups = []group{
 		{"by sound", 1}, {"beat, 1/4, 1/3, 1/2, 2/3, 3/4", 6}, {"every 2nd, 3rd, 4th beat stands out", 3},
@@ -31,7 +35,7 @@ func source(weights, heardWeights []float64) ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteString(`package reading
 
-// weights are the log-odds that each clue of Hear adds, fitted by multinomial
+// weights are the log-odds that each clue of the sound adds, fitted by multinomial
 // logistic regression on music rendered for the purpose (beat/learn/reading).
 // No track that accuracy is reported on was among it.
 var weights = []float64{
