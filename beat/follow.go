@@ -59,7 +59,7 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	if len(all) == 0 {
 		return part{Stretch: s}
 	}
-	beats := audible(all[0].Beats, c.sound, fps)
+	beats := audible(fromStart(all[0].Beats), c.sound, fps)
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
 	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: bare(all), hits: sounding(hits), heard: c.heard, least: c.least}
 	if c.heard && p.hits < leastHits {
@@ -168,6 +168,21 @@ func sounding(hits []grid.Hit) float64 {
 	return float64(n) / float64(max(1, len(hits)))
 }
 
+// early is how much before its sound a beat may be decoded [s].
+const early = 0.05
+
+// fromStart adds the count on which a track begins, where it was decoded a little
+// before the first sample: music that was cut begins on count 1.
+func fromStart(beats []float64) []float64 {
+	if len(beats) < 2 {
+		return beats
+	}
+	if before := 2*beats[0] - beats[1]; before < 0 && before >= -early {
+		return slices.Insert(slices.Clone(beats), 0, 0)
+	}
+	return beats
+}
+
 // leastHeard is the activation that shows that something sounds.
 const leastHeard = 0.15
 
@@ -187,7 +202,6 @@ func audible(beats, activation []float64, fps float64) []float64 {
 
 // heardWithin reports whether anything begins between beat i and the next.
 func heardWithin(beats []float64, i int, activation []float64, fps float64) bool {
-	const early = 0.05 // a sound on the beat may begin a little before it [s]
 	period := 0.0
 	if i+1 < len(beats) {
 		period = beats[i+1] - beats[i]

@@ -3,4 +3,4 @@ package beat
 // trustWeights are the log-odds that each sign adds: a constant, the log-odds of
 // the mean activation on the counts, the share of it that falls on them, and the
 // logarithm of the odds of the reading. Fitted by beat/learn/trust.
-var trustWeights = [...]float64{-0.055, 0.591, 2.855, 4.409}
+var trustWeights = [...]float64{-0.053, 0.585, 2.863, 4.414}

@@ -33,7 +33,7 @@ func Fit(beats []float64, hits []Hit) Grid {
 			continue
 		}
 		for k := p.from; k < p.to; k++ {
-			g.Beats[k] = p.at(k - p.from)
+			g.Beats[k] = max(0, p.at(k-p.from)) // no sooner than the first sample
 		}
 		step := i > 0 && p.whole() && all[i-1].whole()
 		g.Lines = append(g.Lines, Line{p.from, p.to, p.Period, step})
