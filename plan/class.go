@@ -9,7 +9,7 @@ type Class struct {
 	Name     string
 	Slot     float64 // minutes in the studio [s]; 0 when not given
 	Music    string  // folder of the tracks, relative to the class file, as written; empty: beside it
-	MusicPos Pos     // of that name
+	MusicPos Pos     // of that name; of the class where it has none
 	Facing   Facing
 	Parts    []Part
 	Catalog  *Catalog // the built-in moves and the class's own

@@ -67,7 +67,8 @@ func (c *Class) MissingFolder(beside []string) Problem {
 // MissingTracks returns a problem for every track of the class that is not
 // among the files of its music folder, with the nearest file name as hint.
 // Names are compared in Unicode form NFC: a folder copied from another system
-// may spell é in two characters.
+// may spell é in two characters. A folder without any music is one problem, of
+// the line that names it.
 func (c *Class) MissingTracks(have []string) []Problem {
 	found := make(map[string]bool, len(have))
 	for _, f := range have {
@@ -76,7 +77,11 @@ func (c *Class) MissingTracks(have []string) []Problem {
 	var all []Problem
 	for _, p := range c.Parts {
 		for _, t := range p.Tracks {
-			if !found[norm.NFC.String(t.File)] {
+			switch {
+			case found[norm.NFC.String(t.File)]:
+			case len(have) == 0:
+				return []Problem{{c.MusicPos, c.folder() + " holds no music", "put the tracks into it, or let music: name their folder, from where the class file is"}}
+			default:
 				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in %s", shown(t.File), c.folder()), nearestFile(t.File, have)})
 			}
 		}
@@ -95,9 +100,6 @@ func (c *Class) folder() string {
 // nearestFile guesses which file was meant: one of the same name but for case
 // or ending, else the name with the fewest slips.
 func nearestFile(name string, have []string) string {
-	if len(have) == 0 {
-		return "there is no music in that folder; music: names it, from where the class file is"
-	}
 	stem := func(f string) string { return fold(strings.TrimSuffix(path.Base(f), path.Ext(f))) }
 	for _, f := range have {
 		if stem(f) == stem(name) {

@@ -39,9 +39,26 @@ parts:
 			t.Errorf("%s (-want +got):\n%s", c.name, diff)
 		}
 	}
-	got := class.MissingTracks(nil)
-	if len(got) != 4 || got[0].Hint != "there is no music in that folder; music: names it, from where the class file is" {
-		t.Errorf("empty folder: %v", got)
+}
+
+// A folder without music is said once, not track by track.
+func TestEmptyFolder(t *testing.T) {
+	const src = `onphrase: 1
+class: Harbour
+%sparts:
+  - part: Core
+    tracks: [tidewater.mp3, slow-ferry.mp3]
+    do: [{pause: water, time: 30s}]
+`
+	const hint = "put the tracks into it, or let music: name their folder, from where the class file is"
+	for music, want := range map[string]plan.Problem{
+		"music: songs/\n": {Pos: plan.Pos{Line: 3, Col: 8}, Msg: `the music folder "songs/" holds no music`, Hint: hint},
+		"":                {Pos: plan.Pos{Line: 1, Col: 1}, Msg: "the folder of the class file holds no music", Hint: hint},
+	} {
+		got := parseClean(t, fmt.Appendf(nil, src, music)).MissingTracks(nil)
+		if diff := cmp.Diff([]plan.Problem{want}, got); diff != "" {
+			t.Errorf("%q (-want +got):\n%s", music, diff)
+		}
 	}
 }
 
