@@ -35,6 +35,7 @@ type tile struct {
 type piece struct {
 	Row    int
 	Name   string
+	You    string // which side is hers where she faces the class
 	Dose   string // 8 x 2-2, or seconds; on its first tile only
 	Left   string // where it begins [% of the tile]
 	Width  string // [%]
@@ -108,6 +109,7 @@ func piecesOf(m *align.CountMap, g playing, v *tile) []piece {
 		}
 		if r.Side != "" {
 			p.Name += " " + r.Side
+			p.You = strings.TrimPrefix(r.SideWords(), r.Side)
 		}
 		if !p.Goes {
 			p.Dose = shortDose(r)
@@ -139,7 +141,7 @@ func (v *tile) describe() string {
 		words = append(words, "suggested use: "+v.Use)
 	}
 	for _, p := range v.Pieces {
-		words = append(words, p.Name)
+		words = append(words, p.Name+p.You)
 	}
 	return strings.Join(words, ", ")
 }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -150,5 +151,27 @@ func (b *tab) sound(name string) {
 	b.keep(name)
 	for _, f := range ask[[]string](b, fault) {
 		b.t.Errorf("%s: %s", name, f)
+	}
+}
+
+// Her own side is on a song's picture where there is room for it, else it is
+// told of the piece that is pointed at.
+func TestHerSideHasRoom(t *testing.T) {
+	b := newTab(t, 1024, 768)
+	class := strings.NewReplacer("slot:", "facing: class\nslot:", `one-arm row, reps: "8 x 2-2"`, `single-leg deadlift, reps: "4 x 2-2"`).Replace(follow)
+	b.show(pageFile(t, mapOf(t, class)), "desk")
+	const seen = `[...document.querySelectorAll(".piece .you")].filter(e => e.getClientRects().length > 0)`
+	if ask[int](b, seen+".length") == 0 {
+		t.Error("no side of hers on a wide screen")
+	}
+	if tight := ask[[]string](b, seen+`.map(e => e.closest(".piece")).filter(e => e.clientWidth < 150).map(e => e.innerText)`); len(tight) > 0 {
+		t.Errorf("half a phrase has no room for %q", tight)
+	}
+	b.size(280, 900)
+	if n := ask[int](b, seen+".length"); n > 0 {
+		t.Errorf("%d on a narrow one, where the dose would be cut", n)
+	}
+	if said := ask[string](b, `document.querySelector(".piece .you").closest("[title]").title`); !strings.HasSuffix(said, "right (you left)") {
+		t.Errorf("told: %q", said)
 	}
 }

@@ -219,6 +219,21 @@ func TestDeskNamesHerSide(t *testing.T) {
 	}
 }
 
+// So does the picture of a song: to those who see it, and to those who cannot.
+func TestTilesNameHerSide(t *testing.T) {
+	m := mapOf(t, strings.Replace(follow, "slot:", "facing: class\nslot:", 1))
+	for _, v := range partsOf(m)[0].Songs[0].Tiles {
+		for _, p := range v.Pieces {
+			if side := m.Rows[p.Row-1].SideWords(); side != "" && !(strings.HasSuffix(p.Name+p.You, side) && strings.Contains(v.Label, side)) {
+				t.Errorf("no %s in %q, %q", side, p.Name+p.You, v.Label)
+			}
+		}
+	}
+	if page := written(t, m); !strings.Contains(page, `right<span class="you"> (you left)</span>`) {
+		t.Error("her own side is not on the tiles")
+	}
+}
+
 // Contrast of all pairs of colours that text is set in, in the light and in
 // the dark, after WCAG 2.2, 1.4.3 (at least 4.5:1) and its definition of
 // relative luminance.
