@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"onphrase/align"
 )
@@ -39,8 +40,10 @@ const (
 // sheetsOf puts a part on paper: on one sheet, unless that would make the type
 // too small. Each sheet can be read without the others.
 func sheetsOf(m *align.CountMap, i int) []sheet {
+	p := m.Parts[i]
 	lines := linesOf(m.RowsOf(i))
-	size, pages := fit(lines)
+	room := sheetRoom - moreHead(p.Part, spanOf(p)+", part 10 of 10, sheet 1 of 9", musicOf(p))
+	size, pages := fit(lines, room)
 	var out []sheet
 	for n, page := range pages {
 		more := fmt.Sprintf("part %d of %d", i+1, len(m.Parts))
@@ -68,26 +71,26 @@ func musicOf(p align.Part) []string {
 
 // fit is the largest type in which all lines go on as few sheets as can be
 // [pt], and the lines of each.
-func fit(lines []line) (int, [][]line) {
-	fewest := len(paged(lines, least))
+func fit(lines []line, room float64) (int, [][]line) {
+	fewest := len(paged(lines, least, room))
 	for size := largest; size > least; size-- {
-		if pages := paged(lines, float64(size)); len(pages) == fewest {
+		if pages := paged(lines, float64(size), room); len(pages) == fewest {
 			return size, pages
 		}
 	}
-	return least, paged(lines, least)
+	return least, paged(lines, least, room)
 }
 
-// paged fills sheets with lines at a type size; a part without lines has an
-// empty one.
-func paged(lines []line, size float64) [][]line {
+// paged fills sheets that have that much room with lines at a type size; a part
+// without lines has an empty one.
+func paged(lines []line, size, sheet float64) [][]line {
 	pages := [][]line{nil}
-	room := sheetRoom
+	room := sheet
 	for _, l := range lines {
 		h := l.height(size) + padding
 		last := len(pages) - 1
 		if h > room && len(pages[last]) > 0 {
-			pages, room, last = append(pages, nil), sheetRoom, last+1
+			pages, room, last = append(pages, nil), sheet, last+1
 		}
 		pages[last] = append(pages[last], l)
 		room -= h
@@ -117,6 +120,37 @@ func (l line) height(size float64) float64 {
 		lines += below * math.Ceil(width(n, size*below*light)/room)
 	}
 	return lines * size * leading
+}
+
+// moreHead is what a heading takes beyond sheetHead, which has one line for
+// the title with what stands beside it and one for the music [pt].
+func moreHead(title, beside string, music []string) float64 {
+	const large, small = 22.0, 11.0
+	h := (wrapped(title, large*letter, sheetWidth) - 1) * large * leading
+	if width(title, large*letter)+1.5*small+width(beside, small*light) > sheetWidth {
+		h += small * 1.2
+	}
+	songs := wrapped(strings.Join(music, " \u2192\u00a0"), small*light, sheetWidth)
+	return h + (songs-1)*small*1.2
+}
+
+// wrapped is how many lines a text takes, broken between words, or within one
+// that is longer than a line.
+func wrapped(text string, letter, room float64) float64 {
+	lines, at := 1.0, 0.0
+	for _, w := range strings.Fields(text) {
+		n := width(w, letter)
+		if at > 0 && at+letter+n > room {
+			lines, at = lines+1, 0
+		}
+		if at > 0 {
+			n += letter
+		}
+		for at += n; at > room && room > 0; at -= room {
+			lines++
+		}
+	}
+	return lines
 }
 
 // width of a text whose letters have a mean width.

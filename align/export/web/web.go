@@ -49,13 +49,10 @@ type document struct {
 	Whole    []finding // about the class as such
 	Count    string    // how many findings of which grade
 	Totals   totals
-	Roomy    bool // the summary sheet has room for larger type
+	Summary  []summary
+	Roomy    bool // the summary is on one sheet, in larger type
 	Cautions []string
 }
-
-// mostRoomy is how many parts and findings leave room on the summary sheet for
-// type that is read from arm's length.
-const mostRoomy = 24
 
 // Write writes the page. The cautions are printed with every view that people
 // teach from.
@@ -64,17 +61,23 @@ func Write(w io.Writer, m *align.CountMap, cautions []string) error {
 }
 
 func write(w io.Writer, m *align.CountMap, cautions []string, script, policy string) error {
+	d := documentOf(m, cautions)
+	d.Style, d.Script, d.Policy = template.CSS(style), template.JS(script), policy
+	return page.ExecuteTemplate(w, "page.html", d)
+}
+
+// documentOf is what a map says, in words.
+func documentOf(m *align.CountMap, cautions []string) document {
 	d := document{
-		Class: m.Class, Length: align.Clock(m.Length), Policy: policy,
-		Style: template.CSS(style), Script: template.JS(script),
+		Class: m.Class, Length: align.Clock(m.Length),
 		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
 	}
-	d.Roomy = len(m.Parts)+len(m.Findings) <= mostRoomy
 	if m.Slot > 0 {
 		d.Slot = align.Clock(m.Slot)
 	}
-	return page.ExecuteTemplate(w, "page.html", d)
+	d.Summary, d.Roomy = summariesOf(d)
+	return d
 }
 
 // policy lets the page run its own script, play music and nothing else.
