@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 )
@@ -56,7 +57,7 @@ func servedFolder(t *testing.T) (class string) {
 type running struct {
 	t         *testing.T
 	addresses []string
-	talk      *bytes.Buffer // to be read when it has ended
+	talk      *transcript
 	cancel    context.CancelFunc
 	code      chan exitCode
 }
@@ -65,7 +66,7 @@ type running struct {
 func start(t *testing.T, args ...string) *running {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
-	r := &running{t: t, talk: &bytes.Buffer{}, cancel: cancel, code: make(chan exitCode, 1)}
+	r := &running{t: t, talk: &transcript{}, cancel: cancel, code: make(chan exitCode, 1)}
 	in, out := io.Pipe()
 	go func() {
 		r.code <- run(ctx, append([]string{"page", "--port", "0"}, args...), &streams{in: &bytes.Buffer{}, out: out, err: r.talk, width: defaultWidth})
@@ -81,6 +82,36 @@ func start(t *testing.T, args ...string) *running {
 		t.Fatalf("exit code %d, %s", code, r.talk.String())
 	}
 	return r
+}
+
+// transcript is what a running command has said so far.
+type transcript struct {
+	mu   sync.Mutex
+	text strings.Builder
+}
+
+func (w *transcript) Write(p []byte) (int, error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.text.Write(p)
+}
+
+func (w *transcript) String() string {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.text.String()
+}
+
+// says waits until the command has said something.
+func (r *running) says(want string) {
+	r.t.Helper()
+	for range 200 {
+		if strings.Contains(r.talk.String(), want) {
+			return
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	r.t.Fatalf("no %q in\n%s", want, r.talk)
 }
 
 // ends stops it as Ctrl-C does and waits for the end.
@@ -209,7 +240,7 @@ func TestPageFollowsTheClass(t *testing.T) {
 		}
 	}
 	rewrite("time: 56 counts", "time: 56")
-	time.Sleep(2 * lookEvery) // to see that it is told and not shown
+	r.says("the page shows the class as it was before")
 	if _, page, _ := get(t, r.addresses[0], "/", nil); !strings.Contains(page, "<title>Served</title>") {
 		t.Error("a class with a problem took the page away")
 	}
