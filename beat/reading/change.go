@@ -17,21 +17,17 @@ const leastChange = 0.05
 // the colour of the sound stay for a count or several and change on one, even
 // where every drum is off the beat. For each course and span: the change on each
 // of places relative to all [log-units], and how regularly that on the beat
-// recurs.
+// recurs. times are those of placesOf.
 //
 // Ref: Goto 2001, "An audio-based real-time beat tracking system for music with
 // or without drum-sounds" (chords change on beats, and more of them on some);
 // ours compares all readings by it.
-func changeClues(beats []float64, courses []Course) Clues {
+func changeClues(times [][]float64, courses []Course) Clues {
 	var c Clues
 	for _, course := range courses {
 		var until [][]float64
-		for _, share := range places {
-			times := make([]float64, 0, len(beats))
-			for i := 0; i+1 < len(beats); i++ {
-				times = append(times, beats[i]+share*(beats[i+1]-beats[i]))
-			}
-			until = append(until, course.until(times))
+		for _, at := range times {
+			until = append(until, course.until(at))
 		}
 		for _, span := range spans {
 			var on, change []float64

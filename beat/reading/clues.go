@@ -40,7 +40,8 @@ type Evidence struct {
 
 // hear collects the clues of one reading.
 func (e Evidence) hear(r Reading) Clues {
-	sound := sample(r.Beats, e.Curves, e.FPS)
+	times := placesOf(r.Beats)
+	sound := sample(times, e.Curves, e.FPS)
 	var c Clues
 	for _, band := range sound {
 		for _, place := range band {
@@ -54,7 +55,7 @@ func (e Evidence) hear(r Reading) Clues {
 	c = append(c, repetition(sound)...)
 	c = append(c, tempoClues(r.Beats)...)
 	c = append(c, backBeat(sound[kick][onPlace], sound[snare][onPlace])...)
-	c = append(c, changeClues(r.Beats, e.Courses)...)
+	c = append(c, changeClues(times, e.Courses)...)
 	return append(c, levelClues(r.Period/e.periodOf(r.Beats))...)
 }
 
@@ -136,20 +137,33 @@ func tempoClues(beats []float64) []float64 {
 	return []float64{x, x * x, max(0, x-0.25), max(0, -x-0.25)}
 }
 
-// sample is the onset strength by band, place and beat.
-func sample(beats []float64, bands [][]float64, fps float64) [][][]float64 {
+// sample is the onset strength by band, place and beat; times are those of
+// placesOf.
+func sample(times, bands [][]float64, fps float64) [][][]float64 {
 	sound := make([][][]float64, len(bands))
 	for b, curve := range bands {
-		sound[b] = make([][]float64, len(places))
-		for p, share := range places {
-			row := make([]float64, 0, len(beats))
-			for i := 0; i+1 < len(beats); i++ {
-				row = append(row, peak(curve, (beats[i]+share*(beats[i+1]-beats[i]))*fps, slack*fps))
+		sound[b] = make([][]float64, len(times))
+		for p, at := range times {
+			row := make([]float64, 0, len(at))
+			for _, t := range at {
+				row = append(row, peak(curve, t*fps, slack*fps))
 			}
 			sound[b][p] = row
 		}
 	}
 	return sound
+}
+
+// placesOf are the times at which each of some beats but the last is listened
+// to [s], by places.
+func placesOf(beats []float64) [][]float64 {
+	times := make([][]float64, len(places))
+	for p, share := range places {
+		for i := 0; i+1 < len(beats); i++ {
+			times[p] = append(times[p], beats[i]+share*(beats[i+1]-beats[i]))
+		}
+	}
+	return times
 }
 
 // peak is the greatest value of x within reach of a position.

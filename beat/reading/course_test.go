@@ -60,7 +60,7 @@ func TestNoCourse(t *testing.T) {
 	silence := NewCourse(chordFPS, 0, 400, func(int) []float32 { return make([]float32, 5) })
 	for _, c := range []Course{{}, NewCourse(chordFPS, 7, 7, nil), silence, silence.Centred()} {
 		for _, beats := range [][]float64{nil, {3}, {3, 3.5}, row(0, 0.5, 30)} {
-			for i, v := range changeClues(beats, []Course{c}) {
+			for i, v := range changeClues(placesOf(beats), []Course{c}) {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Fatalf("%d beats: clue %d is %v", len(beats), i, v)
 				}

@@ -57,12 +57,12 @@ func (e Ear) Own(limits Limits) []Reading {
 func (e *Ear) listen(r Reading, h hearing, period func(t float64) float64) Clues {
 	var c Clues
 	var on []float64
-	for _, share := range places {
-		row := make([]float64, 0, len(r.Beats))
-		for i := 0; i+1 < len(r.Beats); i++ {
-			row = append(row, odd(peak(e.Beat, (r.Beats[i]+share*(r.Beats[i+1]-r.Beats[i]))*e.FPS, nearFrame)))
+	for place, times := range placesOf(r.Beats) {
+		row := make([]float64, 0, len(times))
+		for _, t := range times {
+			row = append(row, odd(peak(e.Beat, t*e.FPS, nearFrame)))
 		}
-		if share == 0 {
+		if place == onPlace {
 			on = row
 		}
 		c = append(c, mean(row))
