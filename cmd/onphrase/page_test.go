@@ -57,7 +57,7 @@ func servedFolder(t *testing.T) (class string) {
 type running struct {
 	t         *testing.T
 	addresses []string
-	talk      *transcript
+	talk      *sayings
 	cancel    context.CancelFunc
 	code      chan exitCode
 }
@@ -66,7 +66,7 @@ type running struct {
 func start(t *testing.T, args ...string) *running {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
-	r := &running{t: t, talk: &transcript{}, cancel: cancel, code: make(chan exitCode, 1)}
+	r := &running{t: t, talk: &sayings{}, cancel: cancel, code: make(chan exitCode, 1)}
 	in, out := io.Pipe()
 	go func() {
 		r.code <- run(ctx, append([]string{"page", "--port", "0"}, args...), &streams{in: &bytes.Buffer{}, out: out, err: r.talk, width: defaultWidth})
@@ -84,19 +84,19 @@ func start(t *testing.T, args ...string) *running {
 	return r
 }
 
-// transcript is what a running command has said so far.
-type transcript struct {
+// sayings are what a running command has said so far.
+type sayings struct {
 	mu   sync.Mutex
 	text strings.Builder
 }
 
-func (w *transcript) Write(p []byte) (int, error) {
+func (w *sayings) Write(p []byte) (int, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	return w.text.Write(p)
 }
 
-func (w *transcript) String() string {
+func (w *sayings) String() string {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	return w.text.String()
