@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -55,7 +56,8 @@ func NewFile(track, sound string) *File {
 		}
 		doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: pair[0]}, value)
 	}
-	doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: "corrections"}, &yaml.Node{Kind: yaml.SequenceNode})
+	doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: "corrections"},
+		&yaml.Node{Kind: yaml.SequenceNode})
 	return &File{Track: track, Sound: sound, doc: &yaml.Node{Kind: yaml.DocumentNode, Content: []*yaml.Node{doc}}}
 }
 
@@ -139,11 +141,14 @@ func (f *File) list() *yaml.Node {
 func nodeOf(c Correction) *yaml.Node {
 	scalar := func(s string) *yaml.Node { return &yaml.Node{Kind: yaml.ScalarNode, Value: s} }
 	switch c.Kind {
-	case Half, Double:
+	case Half, Double, Checked:
 		return scalar(string(c.Kind))
-	case Counts:
+	case Counts, Every, Steady:
+		figure := map[Kind]string{
+			Counts: fmt.Sprint(c.Counts), Every: c.Step.String(), Steady: strconv.FormatFloat(c.BPM, 'f', -1, 64),
+		}[c.Kind]
 		return &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{
-			scalar(string(Counts)), scalar(fmt.Sprint(c.Counts)), scalar("at"), scalar(Clock(c.Time)),
+			scalar(string(c.Kind)), scalar(figure), scalar("at"), scalar(Clock(c.Time)),
 		}}
 	}
 	return &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{scalar(string(c.Kind)), scalar(Clock(c.Time))}}
