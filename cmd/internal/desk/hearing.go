@@ -40,6 +40,12 @@ func (d *Desk) wakeUp() {
 func (d *Desk) Hear(ctx context.Context) {
 	clock := newPace(d.now)
 	for {
+		if s := d.nextUnasked(); s != nil {
+			if h, heard, err := d.home.Known(s.path); heard || err != nil {
+				d.took(s, h, err, clock)
+			}
+			continue
+		}
 		s := d.next()
 		if s == nil {
 			select {
@@ -59,6 +65,20 @@ func (d *Desk) Hear(ctx context.Context) {
 	}
 }
 
+// nextUnasked is a song of which nobody has asked yet whether it is known; nil
+// when all have been.
+func (d *Desk) nextUnasked() *song {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, s := range d.songs {
+		if s.state == "waiting" && !s.asked {
+			s.asked = true
+			return s
+		}
+	}
+	return nil
+}
+
 // next is the song to hear now, marked as being heard; nil when none is left.
 func (d *Desk) next() *song {
 	d.mu.Lock()
@@ -71,7 +91,7 @@ func (d *Desk) next() *song {
 	}
 	if found != nil {
 		found.state = "hearing"
-		d.hub.tell("song", d.songOf(found, nil))
+		d.hub.tell("song", d.songOf(found, d.uses()))
 	}
 	return found
 }

@@ -17,6 +17,7 @@ import (
 type song struct {
 	path  string
 	state string // waiting, hearing, heard, failed, tapped
+	asked bool   // whether it is known already
 	heard Heard
 	track beat.Track // as she has put it right
 	why   string     // it failed, in plain words
@@ -83,8 +84,8 @@ func (d *Desk) allSongs(context.Context, noFields) (any, error) {
 	return out, nil
 }
 
-// openFolder makes a folder the one on show. What is known of its songs is
-// there at once; the others are heard one after the other.
+// openFolder makes a folder the one on show. Its songs are heard one after the
+// other, those first of which all is known already.
 func (d *Desk) openFolder(folder string) error {
 	paths, err := d.home.Songs(folder)
 	if err != nil {
@@ -92,14 +93,7 @@ func (d *Desk) openFolder(folder string) error {
 	}
 	d.folder, d.songs = folder, nil
 	for _, p := range paths {
-		s := &song{path: p, state: "waiting"}
-		switch h, heard, err := d.home.Known(p); {
-		case err != nil:
-			s.state, s.why = "failed", err.Error()
-		case heard:
-			s.take(h)
-		}
-		d.songs = append(d.songs, s)
+		d.songs = append(d.songs, &song{path: p, state: "waiting"})
 	}
 	d.wakeUp()
 	return nil
@@ -232,3 +226,32 @@ func day(t time.Time) string {
 }
 
 func millis(s float64) int { return int(s*1000 + 0.5) }
+
+// Folder is the folder of songs that is open.
+func (d *Desk) Folder() (string, error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.folder == "" {
+		return "", refuse("Open the folder of your songs first.", "There is no folder to put it in.")
+	}
+	return d.folder, nil
+}
+
+// Look looks for songs that have come into the open folder.
+func (d *Desk) Look() error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	paths, err := d.home.Songs(d.folder)
+	if err != nil {
+		return unreadable(err)
+	}
+	for _, p := range paths {
+		if d.songAt(p) == nil {
+			s := &song{path: p, state: "waiting"}
+			d.songs = append(d.songs, s)
+			d.hub.tell("song", d.songOf(s, d.uses()))
+		}
+	}
+	d.wakeUp()
+	return nil
+}

@@ -1,3 +1,4 @@
+// Package serve carries the desk over http, to browsers on this computer.
 package serve
 
 import (
@@ -31,9 +32,9 @@ const tokenHeader = "X-Onphrase"
 type Sounds interface {
 	// Play serves the sound of a song.
 	Play(w http.ResponseWriter, r *http.Request, path string)
-	// Drop copies a song into the folder that is open, and says so in plain
-	// words; nothing there is replaced.
-	Drop(ctx context.Context, name string, song io.Reader) (say string, err error)
+	// Drop copies a song into a folder, and says so in plain words; nothing
+	// there is replaced.
+	Drop(ctx context.Context, folder, name string, song io.Reader) (say string, err error)
 }
 
 // Desk serves a desk to browsers on this computer.
@@ -146,7 +147,14 @@ func (s *Desk) drop(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	name := path.Base(strings.ReplaceAll(r.URL.Query().Get("name"), `\`, "/"))
-	say, err := s.sounds.Drop(r.Context(), name, http.MaxBytesReader(w, r.Body, mostSong))
+	folder, err := s.desk.Folder()
+	var say string
+	if err == nil {
+		say, err = s.sounds.Drop(r.Context(), folder, name, http.MaxBytesReader(w, r.Body, mostSong))
+	}
+	if err == nil {
+		err = s.desk.Look()
+	}
 	w.Header().Set("Content-Type", "application/json")
 	w.Write(desk.Told(say, err)) // a browser that is gone needs none
 }
