@@ -111,6 +111,29 @@ func (f *File) Add(c Correction) {
 	f.Lines = append(f.Lines, 0)
 }
 
+// Replace makes the list another one. What both have at the beginning and at
+// the end stays as it is written, with the person's comments.
+func (f *File) Replace(after []Correction) {
+	first := 0
+	for first < min(len(f.List), len(after)) && f.List[first] == after[first] {
+		first++
+	}
+	last := 0
+	for last < min(len(f.List), len(after))-first && f.List[len(f.List)-1-last] == after[len(after)-1-last] {
+		last++
+	}
+	list := f.list()
+	list.Style = 0
+	var nodes []*yaml.Node
+	for _, c := range after[first : len(after)-last] {
+		nodes = append(nodes, nodeOf(c))
+	}
+	end := len(f.List) - last
+	list.Content = slices.Replace(list.Content, first, end, nodes...)
+	f.Lines = slices.Replace(f.Lines, first, end, make([]int, len(nodes))...)
+	f.List = slices.Clone(after)
+}
+
 // Undo takes the last correction away and returns it.
 func (f *File) Undo() (Correction, bool) {
 	n := len(f.List)

@@ -17,9 +17,12 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":         {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
+	"cmd/onphrase":         {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "beat/tap", "cmd/internal/...", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
 	"cmd/bench":            {"beat", "beat/decode", "beat/score"},
 	"cmd/internal/browser": {}, // for tests of screens
+	"cmd/internal/desk":    {"align", "beat", "beat/correct", "beat/tap", "plan", "cmd/internal/desk/screens"},
+	"cmd/internal/desk/":   {},
+	"cmd/internal/serve":   {"cmd/internal/desk", "cmd/internal/desk/screens"},
 	"align/export":         {"align", "align/export/..."},
 	"align/export/":        {"align", "align/export/..."},
 	"align":                {"beat", "plan"},
@@ -32,6 +35,7 @@ var mayImport = map[string][]string{
 	"beat/picture":         {"beat"},
 	"beat/correct":         {"beat"}, // a view of a track, not a stage
 	"beat/decode":          {},
+	"beat/tap":             {"beat", "beat/correct"},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},
@@ -50,6 +54,7 @@ var mayReachOutside = map[string][]string{
 	"cmd/onphrase":         {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
 	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
 	"cmd/internal/browser": {"os", "os/exec"},
+	"cmd/internal/serve":   {"net/http"},
 }
 
 // listed is what 'go list -json' says of a package. Its imports are those of

@@ -26,6 +26,10 @@ var (
 
 var page = template.Must(template.New("page").ParseFS(files, "page/*.html"))
 
+// BaseStyle is what the page shares with other screens of ours: type, colours,
+// the look of what can be pressed.
+func BaseStyle() []byte { return []byte(read(styles[:1])) }
+
 // script is all of the page's own code; style is its look.
 var (
 	script = joined(scripts)
