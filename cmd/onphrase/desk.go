@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"net"
-	"net/http"
 	"os/exec"
 	"runtime"
 	"strconv"
@@ -75,7 +74,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	if err != nil {
 		return err
 	}
-	inside := serve.NewDesk(d, home, web.BaseStyle, http.NotFoundHandler())
+	inside := serve.NewDesk(d, home, web.BaseStyle, deskPage{d})
 	address := "http://" + at.Addr().String() + "/"
 	fmt.Fprintln(s.out, address)
 	if !o.noOpen {
@@ -88,6 +87,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	ctx, end := context.WithCancel(ctx)
 	group.Go(func() error { return door{at, &gate{hosts: hostsOf(at), inside: inside, writes: true}}.serve(ctx) })
 	group.Go(func() error { d.Hear(ctx); return nil })
+	group.Go(func() error { d.Watch(ctx); return nil })
 	group.Go(func() error { endWhenLeft(ctx, d, endAfter); end(); return nil })
 	if err := group.Wait(); err != nil {
 		return err

@@ -17,6 +17,7 @@ import (
 	"onphrase/beat/decode"
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
+	"onphrase/plan"
 )
 
 // deskHome keeps a desk's songs and classes in the folders of this computer.
@@ -24,6 +25,8 @@ type deskHome struct {
 	*analyst
 	mu      sync.Mutex // one correction file at a time
 	classes classesSeen
+	known   sync.Once // that the moves were read
+	moves   *plan.Catalog
 }
 
 func newDeskHome(a *analyst) *deskHome { return &deskHome{analyst: a} }

@@ -68,6 +68,15 @@ func (d *Desk) open(ctx context.Context, f byID) (any, error) {
 	return d.openPath(path)
 }
 
+// demo opens the demo, which is written first where it is not there.
+func (d *Desk) demo(context.Context, noFields) (any, error) {
+	path, err := d.home.Demo()
+	if err != nil {
+		return nil, err
+	}
+	return d.openPath(path)
+}
+
 // Open opens what was named when the program was started.
 func (d *Desk) Open(path string) error {
 	d.mu.Lock()
@@ -77,6 +86,13 @@ func (d *Desk) Open(path string) error {
 }
 
 func (d *Desk) openPath(path string) (any, error) {
+	if _, err := d.home.ReadClass(path); err == nil {
+		if err := d.openClass(path); err != nil {
+			return nil, unreadable(err)
+		}
+		d.home.Opened(Recent{Path: path, Kind: Class, Name: d.class.name(), When: d.now()})
+		return d.changed(), nil
+	}
 	place, err := d.home.Look(path)
 	if err != nil {
 		return nil, unreadable(err)
@@ -84,6 +100,7 @@ func (d *Desk) openPath(path string) (any, error) {
 	if err := d.openFolder(path); err != nil {
 		return nil, unreadable(err)
 	}
+	d.class = nil
 	d.home.Opened(Recent{Path: path, Kind: Folder, Name: place.Name, When: d.now()})
 	return d.changed(), nil
 }

@@ -10,8 +10,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-
-	"onphrase/plan"
 )
 
 // Desk answers requests, one after the other. It is what all tabs share.
@@ -20,19 +18,19 @@ type Desk struct {
 	now  func() time.Time
 	hub  hub
 
-	mu      sync.Mutex
-	folder  string   // of the songs on show; empty when none is open
-	songs   []*song  // of that folder, in order
-	names   []string // what ids stand for: every path that was ever named to a browser
-	ids     map[string]string
-	catalog *plan.Catalog
-	wake    chan struct{} // there is something to hear
-	first   string        // the song to be heard next
+	mu     sync.Mutex
+	folder string   // of the songs on show; empty when none is open
+	songs  []*song  // of that folder, in order
+	names  []string // what ids stand for: every path that was ever named to a browser
+	ids    map[string]string
+	class  *class        // nil when none is open
+	wake   chan struct{} // there is something to hear
+	first  string        // the song to be heard next
 }
 
 // New is a desk over a home. now is the clock, for "in which class and when".
 func New(home Home, now func() time.Time) *Desk {
-	return &Desk{home: home, now: now, ids: map[string]string{}, catalog: plan.Builtin(), wake: make(chan struct{}, 1)}
+	return &Desk{home: home, now: now, ids: map[string]string{}, wake: make(chan struct{}, 1)}
 }
 
 // Refusal is an answer in plain words: what is wrong, and what to do.
@@ -65,7 +63,7 @@ func answering[F any](f func(d *Desk, ctx context.Context, fields F) (any, error
 // requests are all that can be asked, by name.
 func requests() map[string]handler {
 	return map[string]handler{
-		"state": answering((*Desk).state), "browse": answering((*Desk).browse), "open": answering((*Desk).open),
+		"state": answering((*Desk).state), "browse": answering((*Desk).browse), "open": answering((*Desk).open), "demo": answering((*Desk).demo),
 		"songs": answering((*Desk).allSongs), "song": answering((*Desk).oneSong), "hear": answering((*Desk).hearNext),
 		"fix": answering((*Desk).fix), "unfix": answering((*Desk).unfix), "checked": answering((*Desk).checked),
 		"taps": answering((*Desk).taps), "tapped-in": answering((*Desk).tappedIn),

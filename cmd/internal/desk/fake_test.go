@@ -18,6 +18,7 @@ import (
 	"onphrase/beat/correct"
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
+	"onphrase/plan"
 )
 
 // fakeHome keeps songs in memory.
@@ -28,6 +29,7 @@ type fakeHome struct {
 	fixes   map[string][]correct.Correction
 	recent  []desk.Recent
 	classes []desk.ClassFile
+	files   map[string][]byte // classes, by path
 }
 
 func (h *fakeHome) Root() string { return "/home" }
@@ -115,6 +117,29 @@ func song(title string, bpm float64, phrases int, trust float64) beat.Track {
 	return t
 }
 
+// harbour is a class on two of the songs.
+const harbour = `onphrase: 1
+class: Harbour 45
+slot: "45:00"
+music: music/
+parts:
+  - part: Warm-up
+    kind: warm-up
+    tracks: [tidewater.mp3]
+    do:
+      - block: A
+        sides: both
+        moves:
+          - {move: march, counts: 16}
+          - {move: step touch, counts: 16}
+  - part: Legs
+    kind: strength
+    tracks: [slow-ferry.mp3]
+    do:
+      - {set: squat, reps: "8 x 2-2", weight: heavy} # with the bar
+      - {pause: water, time: 30s}
+`
+
 // now is when the tests happen.
 var now = time.Date(2026, 3, 14, 9, 0, 0, 0, time.UTC)
 
@@ -130,6 +155,7 @@ func newDesk(t *testing.T) (*desk.Desk, *fakeHome) {
 		classes: []desk.ClassFile{{Path: "/home/harbour.yaml", Name: "Harbour 45", When: now.AddDate(0, 0, -3),
 			Songs: []string{"/home/music/tidewater.mp3"}}},
 	}
+	h.files = map[string][]byte{"/home/harbour.yaml": []byte(harbour)}
 	return desk.New(h, func() time.Time { return now }), h
 }
 
@@ -205,3 +231,40 @@ func opened(t *testing.T) (*desk.Desk, *fakeHome, map[string]string) {
 	}
 	return d, h, ids
 }
+
+func (h *fakeHome) ReadClass(p string) ([]byte, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if src, ok := h.files[p]; ok {
+		return src, nil
+	}
+	return nil, fs.ErrNotExist
+}
+
+func (h *fakeHome) ReplaceClass(p string, before, after []byte) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if string(h.files[p]) != string(before) {
+		return errors.New("changed elsewhere")
+	}
+	h.files[p] = after
+	return nil
+}
+
+func (h *fakeHome) MusicFolder(string, *plan.Class) string { return "/home/music" }
+
+func (h *fakeHome) FindMusic(_ string, c *plan.Class) (map[string]string, []plan.Problem) {
+	files := map[string]string{}
+	for p := range h.tracks {
+		files[path.Base(p)] = p
+	}
+	var names []string
+	for n := range files {
+		names = append(names, n)
+	}
+	return files, c.MissingTracks(names)
+}
+
+func (h *fakeHome) Catalog() *plan.Catalog { return plan.Builtin() }
+
+func (h *fakeHome) Demo() (string, error) { return "/home/harbour.yaml", nil }

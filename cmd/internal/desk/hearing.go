@@ -106,6 +106,9 @@ func (d *Desk) took(s *song, h Heard, err error, clock *pace) {
 	default:
 		s.take(h)
 	}
+	if d.plays(s.path) {
+		d.build()
+	}
 	d.hub.tell("song", d.songOf(s, d.uses()))
 	p := d.progress()
 	p.LeftSeconds = clock.left(d.waitingSize())

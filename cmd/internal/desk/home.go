@@ -6,6 +6,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/correct"
+	"onphrase/plan"
 )
 
 // Home is where her songs and classes are kept. Paths are Home's own; a browser
@@ -33,6 +34,18 @@ type Home interface {
 	// Recent lists what was open last, the latest first; Opened adds to it.
 	Recent() []Recent
 	Opened(Recent)
+	// ReadClass is the file of a class, ReplaceClass puts another in its place, if
+	// it still is what it was.
+	ReadClass(path string) ([]byte, error)
+	ReplaceClass(path string, before, after []byte) error
+	// MusicFolder is where a class's songs are; FindMusic gives the path of each
+	// by its name in the class, and says what is missing.
+	MusicFolder(path string, c *plan.Class) string
+	FindMusic(path string, c *plan.Class) (files map[string]string, missing []plan.Problem)
+	// Catalog is the moves that are known, hers too.
+	Catalog() *plan.Catalog
+	// Demo writes the demo, where it is not there yet, and gives its class.
+	Demo() (path string, err error)
 	// Classes lists the classes round a folder of songs, with the songs they name.
 	Classes(folder string) []ClassFile
 }

@@ -119,7 +119,7 @@ func (d *Desk) songOf(s *song, used map[string][]useAnswer) songAnswer {
 		out.Title = strings.TrimSuffix(strings.TrimSuffix(out.File, tap.Ending), path.Ext(out.File))
 	}
 	if !s.tapped() {
-		out.Music = "/music/" + out.ID + "/" + "song" + path.Ext(out.File)
+		out.Music = soundAddress(out.ID, out.File)
 	}
 	if s.state != "heard" && s.state != "tapped" {
 		return out
@@ -133,7 +133,7 @@ func (d *Desk) songOf(s *song, used map[string][]useAnswer) songAnswer {
 		out.Strip = append(out.Strip, [4]int{millis(p.Time), p.Counts, fullness[p.Energy], odd})
 	}
 	out.Whole = len(t.Phrases) - out.Odd
-	for _, kind := range align.Suits(t.BPM, d.catalog) {
+	for _, kind := range align.Suits(t.BPM, d.home.Catalog()) {
 		out.Suits = append(out.Suits, string(kind))
 	}
 	out.Rival = rivalOf(t)
@@ -142,6 +142,10 @@ func (d *Desk) songOf(s *song, used map[string][]useAnswer) songAnswer {
 	out.Loud = loudWord(t.Loudness)
 	return out
 }
+
+// soundAddress is where a browser gets the sound of a song; the ending tells it
+// what it is.
+func soundAddress(id, file string) string { return "/music/" + id + "/song" + path.Ext(file) }
 
 func isChecked(c correct.Correction) bool { return c.Kind == correct.Checked }
 

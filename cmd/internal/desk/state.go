@@ -51,6 +51,7 @@ func (d *Desk) stateNow() State {
 	for _, r := range d.home.Recent() {
 		s.Recent = append(s.Recent, recentState{d.id(r.Path), r.Kind, r.Name, r.Where, ago(d.now(), r.When)})
 	}
+	s.Class = d.stateOfClass()
 	if d.folder != "" {
 		place, err := d.home.Look(d.folder)
 		if err == nil {

@@ -185,7 +185,8 @@ func (s *Desk) events(w http.ResponseWriter, r *http.Request) {
 	out := http.NewResponseController(w)
 	beat := time.NewTicker(deskBeat)
 	defer beat.Stop()
-	text := "retry: 1000\n\n"
+	_, edition := s.desk.Map()
+	text := "retry: 1000\nevent: page\ndata: " + edition + "\n\n"
 	for {
 		if _, err := io.WriteString(w, text); err != nil || out.Flush() != nil {
 			return
@@ -194,7 +195,13 @@ func (s *Desk) events(w http.ResponseWriter, r *http.Request) {
 		case <-r.Context().Done():
 			return
 		case e := <-events:
-			text = "event: " + e.Kind + "\ndata: " + string(e.Data) + "\n\n"
+			if e.Kind == "class" { // the page of the class listens for another edition of itself
+				_, edition := s.desk.Map()
+				text = "event: page\ndata: " + edition + "\n\n"
+			} else {
+				text = ""
+			}
+			text += "event: " + e.Kind + "\ndata: " + string(e.Data) + "\n\n"
 		case <-beat.C:
 			text = ": here\n\n"
 		}
