@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // uneven is the ratio of the seconds under load of two opposite patterns from
@@ -44,12 +46,12 @@ var unbalanced = Check{
 			f.Figures = map[string]float64{
 				"first_seconds": a, "second_seconds": b, "first_reps": float64(repsA), "second_reps": float64(repsB),
 			}
-			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, Clock(a), Clock(b), many(repsA, "rep"), many(repsB, "rep"))
+			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, say.Clock(a), say.Clock(b), say.Many(repsA, "rep"), say.Many(repsB, "rep"))
 			less := o.a
 			if b < a {
 				less = o.b
 			}
-			f.Fix = fmt.Sprintf("%s more of %s; combinations count for neither", Clock(math.Abs(a-b)), less[0])
+			f.Fix = fmt.Sprintf("%s more of %s; combinations count for neither", say.Clock(math.Abs(a-b)), less[0])
 			out = append(out, f)
 		}
 		return out

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var changeTooShort = Check{
@@ -111,7 +112,7 @@ func changesTogether(all []hurry) Finding {
 	var each, ways []string
 	for _, h := range all {
 		missing += h.need - h.have
-		each = append(each, fmt.Sprintf("row %d, %s to %s, usual are %d", h.to.Row.Row, many(h.have, "count"), h.what, h.need))
+		each = append(each, fmt.Sprintf("row %d, %s to %s, usual are %d", h.to.Row.Row, say.Many(h.have, "count"), h.what, h.need))
 		if way := fmt.Sprintf("setup: %d counts", h.need); !slices.Contains(ways, way) {
 			ways = append(ways, way)
 		}
@@ -123,7 +124,7 @@ func changesTogether(all []hurry) Finding {
 		"counts_given": float64(h.have), "counts_needed": float64(h.need),
 		"changes": float64(len(all)), "counts_missing": float64(missing),
 	}
-	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), many(h.have, "count"), h.what, h.need)
+	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), say.Many(h.have, "count"), h.what, h.need)
 	f.Fix = strings.Join(ways, " or ")
 	if less, ok := fewerBy(h.from, h.need-h.have); ok && len(all) == 1 && h.from.music == h.to.music {
 		f.Fix += fmt.Sprintf(", and %s of %s before it", less, h.from.Item)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // manyLandings is the number of hard landings that beginners are advised to
@@ -33,9 +34,9 @@ var landingsMany = Check{
 		}
 		f := bare[0].row.about(Note)
 		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds, "items_without_easier": float64(len(bare))}
-		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, Clock(seconds), bare[0].name)
+		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, say.Clock(seconds), bare[0].name)
 		if n := len(bare) - 1; n > 0 {
-			f.Message += fmt.Sprintf(", nor %s more", many(n, "row"))
+			f.Message += fmt.Sprintf(", nor %s more", say.Many(n, "row"))
 		}
 		f.Fix = "easier: a version without a jump"
 		return []Finding{f}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"onphrase/plan/say"
 )
 
 // noticed is the difference between planned and real seconds from which it
@@ -45,16 +47,16 @@ func (l *layout) rounded() (Finding, bool) {
 		if math.Abs(off) > math.Abs(worst) {
 			worst = off
 		}
-		as := fmt.Sprintf("%s s as %s s (%s)", num(r.asked, 1), num(r.Seconds, 1), many(r.Counts, "count"))
+		as := fmt.Sprintf("%s s as %s s (%s)", say.Num(r.asked, 1), say.Num(r.Seconds, 1), say.Many(r.Counts, "count"))
 		if !slices.Contains(each, as) {
 			each = append(each, as)
 		}
 	})
 	f.Figures = map[string]float64{"error_seconds": sum, "largest_error_seconds": worst, "times": float64(n)}
 	if more := len(each) - mostNamed; more > 0 {
-		each = append(each[:mostNamed], fmt.Sprintf("%s more", many(more, "length")))
+		each = append(each[:mostNamed], fmt.Sprintf("%s more", say.Many(more, "length")))
 	}
-	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, many(n, "row"))
+	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, say.Many(n, "row"))
 	f.Fix = "on: clock for exactly the time written; the next item then waits for its count 1"
 	return f, n > 0
 }
@@ -79,7 +81,7 @@ var intervalEnds = Check{
 				}
 			}
 			if len(out) > first && len(out[first].Also) > 0 {
-				out[first].Message += fmt.Sprintf("; and %s after it", many(len(out[first].Also), "row"))
+				out[first].Message += fmt.Sprintf("; and %s after it", say.Many(len(out[first].Also), "row"))
 			}
 		}
 		return out
@@ -100,7 +102,7 @@ func (p *partLayout) midPhrase(i int) (Finding, bool) {
 	f := r.about(Note)
 	up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
 	f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
-	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, many(end.left, "count"))
+	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, say.Many(end.left, "count"))
 	f.Fix = endsWithPhrase(r, end)
 	return f, true
 }
@@ -120,9 +122,9 @@ func endsWithPhrase(r *laid, end place) string {
 	up, down := r.to+end.left, r.to-end.count+1
 	length := func(i int) string {
 		if r.asked > 0 {
-			return num(r.seconds(i), 1) + " s"
+			return say.Num(r.seconds(i), 1) + " s"
 		}
-		return many(i-r.from, "count")
+		return say.Many(i-r.from, "count")
 	}
 	ways := []string{length(up) + " ends with the phrase"}
 	if 2*(down-r.from) >= r.to-r.from {
@@ -131,5 +133,5 @@ func endsWithPhrase(r *laid, end place) string {
 	if r.asked > 0 {
 		ways = append(ways, "on: phrase")
 	}
-	return or(ways)
+	return say.Ways(ways)
 }

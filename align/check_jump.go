@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // feltJump is the difference of tempo from which people feel a change.
@@ -50,11 +52,11 @@ func jumps(before *music, r *laid) (Finding, bool) {
 	f := r.about(Note)
 	f.Line = r.music.ref.Pos.Line
 	f.Figures = map[string]float64{"bpm_before": from, "bpm_after": to, "change_percent": 100 * (to/from - 1)}
-	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", num(from, 1), num(to, 1), percent(to/from-1))
+	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", say.Num(from, 1), say.Num(to, 1), percent(to/from-1))
 	f.Fix = "tracks nearer in tempo"
 	both := math.Round(math.Sqrt(from * to))
 	if math.Max(math.Abs(both/a.bpm-1), math.Abs(both/b.bpm-1)) <= smallStretch {
-		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", num(both, 0), f.Fix)
+		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", say.Num(both, 0), f.Fix)
 	}
 	return f, true
 }

@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // A difference of loudness between neighbours [LU] that people notice, and
@@ -52,7 +54,7 @@ func (p *partLayout) louder(before, m *music) (Finding, bool) {
 	if by < 0 {
 		word = "softer"
 	}
-	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, num(math.Abs(by), 1), word, before.ref.File)
-	f.Fix = fmt.Sprintf("set the volume by %s dB when it starts", num(-by, 0))
+	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, say.Num(math.Abs(by), 1), word, before.ref.File)
+	f.Fix = fmt.Sprintf("set the volume by %s dB when it starts", say.Num(-by, 0))
 	return f, true
 }

@@ -1,6 +1,10 @@
 package align
 
-import "fmt"
+import (
+	"fmt"
+
+	"onphrase/plan/say"
+)
 
 var moveCut = Check{
 	Code:     "move-cut-off",
@@ -21,8 +25,8 @@ var moveCut = Check{
 				}
 				f := r.about(Watch)
 				f.Figures = map[string]float64{"counts": float64(s.Counts), "counts_per_rep": float64(m.Counts)}
-				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, many(s.Counts, "count"), s.Move, m.Counts)
-				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s", max(1, s.Counts/m.Counts)*m.Counts, many(s.Counts, "count"))
+				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, say.Many(s.Counts, "count"), s.Move, m.Counts)
+				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s", max(1, s.Counts/m.Counts)*m.Counts, say.Many(s.Counts, "count"))
 				out = append(out, f)
 				return // the next passes have the same moves
 			}

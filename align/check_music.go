@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var musicEnds = Check{
@@ -56,12 +57,12 @@ func (p *partLayout) ended(i int) Finding {
 	f.Figures = map[string]float64{"missing_seconds": short, "missing_counts": float64(counts), "items": float64(len(items))}
 	if r.Kind == PauseRow {
 		f.Severity = Note
-		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, num(short, 1), r.Item)
-		f.Fix = fmt.Sprintf("leave it, or %s s less of it", num(math.Ceil(short), 0))
+		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, say.Num(short, 1), r.Item)
+		f.Fix = fmt.Sprintf("leave it, or %s s less of it", say.Num(math.Ceil(short), 0))
 		return f
 	}
-	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, many(counts, "count"), num(short, 1)+" s", r.name())
-	f.Fix = or(p.enough(m, r, last, counts))
+	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, say.Many(counts, "count"), say.Num(short, 1)+" s", r.name())
+	f.Fix = say.Ways(p.enough(m, r, last, counts))
 	return f
 }
 
@@ -72,7 +73,7 @@ func (p *partLayout) enough(m *music, first, last *laid, counts int) []string {
 	if first.item == last.item && last.reps != nil {
 		per := last.reps.Rhythm.Counts()
 		if less := (counts + per - 1) / per; less < last.reps.N {
-			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(), many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
+			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(), say.Many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
 		}
 	}
 	if at := g.at(m.start).phrase; at > 1 {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var rhythmTooFast = Check{
@@ -34,9 +35,9 @@ var rhythmTooFast = Check{
 
 // limitWords writes a limit out with the peak acceleration it allows.
 func limitWords(l plan.Limit) string {
-	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, num(l.Fine, 3), num(l.TooFast, 3))
+	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, say.Num(l.Fine, 3), say.Num(l.TooFast, 3))
 	if l.Path > 0 {
-		text += fmt.Sprintf("; over %s m R is %s and %s", num(l.Path, 2), num(l.PeakLoad(l.Fine), 2), num(l.PeakLoad(l.TooFast), 2))
+		text += fmt.Sprintf("; over %s m R is %s and %s", say.Num(l.Path, 2), say.Num(l.PeakLoad(l.Fine), 2), say.Num(l.PeakLoad(l.TooFast), 2))
 	}
 	return fmt.Sprintf("%s (%s: %s)", text, l.Evidence, l.Source)
 }
@@ -63,9 +64,9 @@ func (l *layout) tooFast(r *laid) (Finding, bool) {
 		verdict = "is likely hard to control"
 	}
 	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s %s for this move at %s (fine from %s s, too fast below %s s)",
-		r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), num(p.limit.Fine, 2), num(p.limit.TooFast, 2))
+		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), say.Num(p.limit.Fine, 2), say.Num(p.limit.TooFast, 2))
 	f.Source = fmt.Sprintf("%s (%s)", p.limit.Source, p.limit.Evidence)
-	f.Fix = or(l.calmer(set, r, p))
+	f.Fix = say.Ways(l.calmer(set, r, p))
 	return f, true
 }
 
@@ -103,9 +104,9 @@ func (l *layout) calmer(s plan.Set, r *laid, p pace) []string {
 			ways = append(ways, "range: half")
 		}
 	}
-	ways = append(ways, fmt.Sprintf("music of at most %s BPM", num(math.Floor(p.most()), 0)))
+	ways = append(ways, fmt.Sprintf("music of at most %s BPM", say.Num(math.Floor(p.most()), 0)))
 	if m := l.slowEnough(p.most(), r.music); m != nil {
-		ways[len(ways)-1] += fmt.Sprintf(", such as %s (%s BPM)", m.ref.File, num(m.grid.bpm, 1))
+		ways[len(ways)-1] += fmt.Sprintf(", such as %s (%s BPM)", m.ref.File, say.Num(m.grid.bpm, 1))
 	}
 	return ways
 }
@@ -118,11 +119,11 @@ func slowerWords(reps *plan.Reps, t plan.Rhythm, bpm float64) string {
 	n := counts / t.Counts()
 	switch {
 	case n == 0:
-		return fmt.Sprintf("%s (%s s %s)", t, num(s, 2), way(t, phases(t)[0]))
+		return fmt.Sprintf("%s (%s s %s)", t, say.Num(s, 2), way(t, phases(t)[0]))
 	case n*t.Counts() == counts:
-		return fmt.Sprintf("%d x %s in the same %s (%s s each way)", n, t, many(counts, "count"), num(s, 2))
+		return fmt.Sprintf("%d x %s in the same %s (%s s each way)", n, t, say.Many(counts, "count"), say.Num(s, 2))
 	}
-	return fmt.Sprintf("%d x %s in %s, %d fewer (%s s each way)", n, t, many(n*t.Counts(), "count"), counts-n*t.Counts(), num(s, 2))
+	return fmt.Sprintf("%d x %s in %s, %d fewer (%s s each way)", n, t, say.Many(n*t.Counts(), "count"), counts-n*t.Counts(), say.Num(s, 2))
 }
 
 // slowEnough is the fastest other track of the class not above that tempo.

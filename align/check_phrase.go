@@ -5,6 +5,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var oddPhrase = Check{
@@ -62,8 +63,8 @@ func (p *partLayout) crosses(i, j int) (Finding, bool) {
 		"phrase": float64(n), "phrase_counts": float64(ph.counts), "counts_before_next_phrase": float64(into), "counts": float64(end - r.from),
 	}
 	f.Message = fmt.Sprintf("%s runs across phrase %d, %s; phrase %d starts after %d of its %s",
-		r.name(), n, oddWords(ph.counts), n+1, into, many(end-r.from, "count"))
-	f.Fix = or(p.around(r, n, end-r.from))
+		r.name(), n, oddWords(ph.counts), n+1, into, say.Many(end-r.from, "count"))
+	f.Fix = say.Ways(p.around(r, n, end-r.from))
 	return f, true
 }
 
@@ -101,11 +102,11 @@ func (g *grid) oddInside(from, to int) (n int, ok bool) {
 func oddWords(counts int) string {
 	switch k := beat.KindOf(counts); k {
 	case beat.Tag:
-		return fmt.Sprintf("a tag of %s", many(counts, "count"))
+		return fmt.Sprintf("a tag of %s", say.Many(counts, "count"))
 	case beat.Bridge:
-		return fmt.Sprintf("a bridge of %s", many(counts, "count"))
+		return fmt.Sprintf("a bridge of %s", say.Many(counts, "count"))
 	default:
-		return fmt.Sprintf("a %s one of %s", k, many(counts, "count"))
+		return fmt.Sprintf("a %s one of %s", k, say.Many(counts, "count"))
 	}
 }
 
@@ -115,7 +116,7 @@ func (p *partLayout) around(r *laid, n, counts int) []string {
 	g := r.music.grid
 	if m, ok := g.unbroken(r.from, counts); ok {
 		wait := g.phrases[m].first - r.from
-		first := many(wait, "count") + " of hold first"
+		first := say.Many(wait, "count") + " of hold first"
 		if wait > beat.PhraseLen {
 			first = "the next that holds it unbroken; other work first"
 		}
@@ -132,9 +133,9 @@ func (p *partLayout) around(r *laid, n, counts int) []string {
 	per := set.Reps[0].Rhythm.Counts()
 	if len(set.Reps) == 1 && before%per == 0 {
 		ways = append(ways, fmt.Sprintf("stop it after %s, hold the %s, do the other %d on phrase %d",
-			many(before/per, "rep"), many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
+			say.Many(before/per, "rep"), say.Many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
 	}
-	return append(ways, fmt.Sprintf("at most %s", many(before, "count")))
+	return append(ways, fmt.Sprintf("at most %s", say.Many(before, "count")))
 }
 
 // unbroken is the first phrase from a count on that so many counts can start

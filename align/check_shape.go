@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // wholeClass is the length from which something is a class with a beginning
@@ -34,7 +35,7 @@ var partMissing = Check{
 			}
 			f := Finding{Severity: Watch, Line: l.class.Pos.Line}
 			f.Figures = map[string]float64{"length_seconds": l.length()}
-			f.Message = fmt.Sprintf("none of the %s is a %s", many(len(l.parts), "part"), want.name)
+			f.Message = fmt.Sprintf("none of the %s is a %s", say.Many(len(l.parts), "part"), want.name)
 			f.Fix = fmt.Sprintf("kind: %s on the part that is one; or add it", want.kinds[0])
 			out = append(out, f)
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var sidesUnequal = Check{
@@ -58,7 +59,7 @@ func (t *sides) unequal(name string) (Finding, bool) {
 		"right_counts": float64(t.counts[right]), "left_counts": float64(t.counts[left]),
 		"right_reps": float64(t.reps[right]), "left_reps": float64(t.reps[left]),
 	}
-	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, many(t.counts[right], "count"), many(t.counts[left], "count"))
+	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"), say.Many(t.counts[left], "count"))
 	f.Fix = "sides: both; or the same again with the other side"
 	return f, true
 }

@@ -1,6 +1,10 @@
 package align
 
-import "fmt"
+import (
+	"fmt"
+
+	"onphrase/plan/say"
+)
 
 // slack is the share of the slot that may stay free: people come in, set up
 // and clear away. Common practice: 2 minutes of 30 to 60; a tenth is already
@@ -20,7 +24,7 @@ var overSlot = Check{
 		}
 		f := Finding{Severity: Fix, Line: l.class.Pos.Line}
 		f.Figures = map[string]float64{"length_seconds": l.length(), "slot_seconds": l.class.Slot, "over_seconds": over}
-		f.Message = fmt.Sprintf("the class lasts %s, %s more than its slot of %s", Clock(l.length()), Clock(over), Clock(l.class.Slot))
+		f.Message = fmt.Sprintf("the class lasts %s, %s more than its slot of %s", say.Clock(l.length()), say.Clock(over), say.Clock(l.class.Slot))
 		f.Fix = "take out or shorten " + l.shed(over)
 		return []Finding{f}
 	},
@@ -48,9 +52,9 @@ func (l *layout) shed(over float64) string {
 		}
 	}
 	if best == nil {
-		return Clock(over) + " of work"
+		return say.Clock(over) + " of work"
 	}
-	return fmt.Sprintf("%s of %s (%s)", name, best.part.Name, Clock(least))
+	return fmt.Sprintf("%s of %s (%s)", name, best.part.Name, say.Clock(least))
 }
 
 var underSlot = Check{
@@ -66,8 +70,8 @@ var underSlot = Check{
 		}
 		f := Finding{Severity: Watch, Line: l.class.Pos.Line}
 		f.Figures = map[string]float64{"length_seconds": l.length(), "slot_seconds": l.class.Slot, "spare_seconds": spare}
-		f.Message = fmt.Sprintf("the class lasts %s and leaves %s of its slot of %s", Clock(l.length()), Clock(spare), Clock(l.class.Slot))
-		f.Fix = fmt.Sprintf("%s more work, or another round", Clock(spare))
+		f.Message = fmt.Sprintf("the class lasts %s and leaves %s of its slot of %s", say.Clock(l.length()), say.Clock(spare), say.Clock(l.class.Slot))
+		f.Fix = fmt.Sprintf("%s more work, or another round", say.Clock(spare))
 		return []Finding{f}
 	},
 }

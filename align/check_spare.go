@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var spareCounts = Check{
@@ -70,7 +71,7 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 			then = "the track is changed there"
 		}
 	case after.Kind == HoldRow:
-		then = fmt.Sprintf("the class holds for %s", many(after.Counts, "count"))
+		then = fmt.Sprintf("the class holds for %s", say.Many(after.Counts, "count"))
 	case after.item == r.item, after.Kind == IntervalRow, after.Kind == PauseRow:
 		return f, nil, false
 	case r.item == off, p.itemEnd(i+1) <= r.to+end.left:
@@ -81,8 +82,8 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	}
 	f = r.about(grade)
 	f.Figures = map[string]float64{"spare_counts": float64(end.left), "spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
-	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), many(end.left, "count"), end.phrase, then)
-	f.Fix = or(l.filling(r, end))
+	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), say.Many(end.left, "count"), end.phrase, then)
+	f.Fix = say.Ways(l.filling(r, end))
 	return f, next, true
 }
 
@@ -97,12 +98,12 @@ func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	f = r.about(Watch)
 	early := at.count - 1
 	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
-	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
+	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), say.Many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
 	var ways []string
 	if less, ok := fewerBy(r, early); ok {
 		ways = append(ways, less+" before it")
 	}
-	f.Fix = or(append(ways, "on: phrase", fmt.Sprintf("setup: %d counts", p.rows[i+1].Counts+at.left)))
+	f.Fix = say.Ways(append(ways, "on: phrase", fmt.Sprintf("setup: %d counts", p.rows[i+1].Counts+at.left)))
 	return f, first.item, true
 }
 
@@ -170,10 +171,10 @@ func (p *partLayout) itemEnd(i int) int {
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.
 func (l *layout) filling(r *laid, end place) []string {
-	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", many(end.left, "count"))
+	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", say.Many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
-		return []string{fmt.Sprintf("moves for %s more", many(end.left, "count"))}
+		return []string{fmt.Sprintf("moves for %s more", say.Many(end.left, "count"))}
 	}
 	sides := set.Sides.Times()
 	last := set.Reps[len(set.Reps)-1]
@@ -183,7 +184,7 @@ func (l *layout) filling(r *laid, end place) []string {
 		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
 	}
 	if slow, n, ok := split(last, end.left, sides); ok {
-		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), many(last.N, "rep")))
+		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), say.Many(last.N, "rep")))
 	}
 	if over := end.count - 1; over%per == 0 && over/per < last.N {
 		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))

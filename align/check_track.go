@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var trackMissing = Check{
@@ -33,7 +34,7 @@ func (p *partLayout) missing(m *music) Finding {
 	}
 	f.Message = fmt.Sprintf("%s: %s", m.ref.File, m.problem)
 	if items > 0 {
-		f.Message += fmt.Sprintf("; %s of %s without a place on any music", many(items, "item"), p.part.Name)
+		f.Message += fmt.Sprintf("; %s of %s without a place on any music", say.Many(items, "item"), p.part.Name)
 	}
 	f.Figures = map[string]float64{"items_without_place": float64(items)}
 	f.Fix = "put the file into the class's music folder or name another track; onphrase analyze says what it hears in a file"
@@ -63,7 +64,7 @@ func (p *partLayout) startFinding() Finding {
 	last := len(g.phrases) - 1
 	f.Figures = map[string]float64{"phrases": float64(last), "counts": float64(g.end() - g.phrases[0].counts), "duration_seconds": g.duration}
 	f.Message = fmt.Sprintf("%s starts on %s, but %s has %s, %s and lasts %s",
-		p.part.Name, startWords(p.part.Start), p.rows[0].Track, many(last, "phrase"), many(g.end()-g.phrases[0].counts, "count"), Clock(g.duration))
+		p.part.Name, startWords(p.part.Start), p.rows[0].Track, say.Many(last, "phrase"), say.Many(g.end()-g.phrases[0].counts, "count"), say.Clock(g.duration))
 	f.Fix = "start: phrase 1"
 	return f
 }
@@ -71,7 +72,7 @@ func (p *partLayout) startFinding() Finding {
 func startWords(s plan.Start) string {
 	switch {
 	case s.Time != nil:
-		return Clock(*s.Time)
+		return say.Clock(*s.Time)
 	case s.Phrase > 0:
 		return fmt.Sprintf("phrase %d", s.Phrase)
 	}

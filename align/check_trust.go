@@ -1,6 +1,10 @@
 package align
 
-import "fmt"
+import (
+	"fmt"
+
+	"onphrase/plan/say"
+)
 
 var lowTrust = Check{
 	Code:     "low-trust",
@@ -60,7 +64,7 @@ func (r *laid) trackTrust() (Finding, bool) {
 	}
 	f := r.about(Watch)
 	f.Figures = map[string]float64{"trust_beat": t.Beat, "trust_count1": t.Count1, "trust_phrase": t.Phrase}
-	f.Message = fmt.Sprintf("%s: %s may be wrong all through the track (trust %s)", r.music.ref.File, what, num(least, 2))
+	f.Message = fmt.Sprintf("%s: %s may be wrong all through the track (trust %s)", r.music.ref.File, what, say.Num(least, 2))
 	f.Fix = fmt.Sprintf("listen to it once and set them with: onphrase correct %q", r.music.ref.File)
 	return f, true
 }
@@ -73,8 +77,8 @@ func (r *laid) trustFrom(last laid) (Finding, bool) {
 	for _, u := range g.track.Unsteady {
 		if u[0] < last.upto && u[1] > r.at {
 			f.Figures = map[string]float64{"unsteady_from_seconds": u[0], "unsteady_to_seconds": u[1]}
-			f.Message = fmt.Sprintf("%s lies on music without a steady beat, %s to %s of the track", r.name(), Clock(u[0]), Clock(u[1]))
-			f.Fix = fmt.Sprintf("count it in by voice; or move it to the next phrase after %s", Clock(u[1]))
+			f.Message = fmt.Sprintf("%s lies on music without a steady beat, %s to %s of the track", r.name(), say.Clock(u[0]), say.Clock(u[1]))
+			f.Fix = fmt.Sprintf("count it in by voice; or move it to the next phrase after %s", say.Clock(u[1]))
 			return f, true
 		}
 	}
@@ -89,7 +93,7 @@ func (r *laid) trustFrom(last laid) (Finding, bool) {
 		return Finding{}, false
 	}
 	f.Figures = map[string]float64{"trust": least, "phrase": float64(n)}
-	f.Message = fmt.Sprintf("%s lies on phrase %d, whose start is not sure (trust %s)", r.name(), n, num(least, 2))
-	f.Fix = fmt.Sprintf("listen to %s and set phrase %d with: onphrase correct %q", Clock(g.time(r.from)), n, r.music.ref.File)
+	f.Message = fmt.Sprintf("%s lies on phrase %d, whose start is not sure (trust %s)", r.name(), n, say.Num(least, 2))
+	f.Fix = fmt.Sprintf("listen to %s and set phrase %d with: onphrase correct %q", say.Clock(g.time(r.from)), n, r.music.ref.File)
 	return f, true
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // drinkEvery is how long a class may go without water [s]: 200 to 300 ml
@@ -26,8 +27,8 @@ var waterGap = Check{
 		}
 		f := g.until.about(Watch)
 		f.Figures = map[string]float64{"gap_seconds": g.seconds, "advised_seconds": drinkEvery}
-		f.Message = fmt.Sprintf("no water from %s to %s, %s", Clock(g.from), Clock(g.from+g.seconds), Clock(g.seconds))
-		f.Fix = fmt.Sprintf("{pause: water, time: 30s} near %s", Clock(g.from+g.seconds/2))
+		f.Message = fmt.Sprintf("no water from %s to %s, %s", say.Clock(g.from), say.Clock(g.from+g.seconds), say.Clock(g.seconds))
+		f.Fix = fmt.Sprintf("{pause: water, time: 30s} near %s", say.Clock(g.from+g.seconds/2))
 		return []Finding{f}
 	},
 }
@@ -93,7 +94,7 @@ var waterShort = Check{
 			f := r.about(Note)
 			f.Source = need.Source
 			f.Figures = map[string]float64{"seconds": r.Seconds, "times": 1}
-			f.Message = fmt.Sprintf("%s: %s s, usual are %s and more", r.Item, num(r.Seconds, 0), need.Time)
+			f.Message = fmt.Sprintf("%s: %s s, usual are %s and more", r.Item, say.Num(r.Seconds, 0), need.Time)
 			f.Fix = fmt.Sprintf("time: %s", need.Time)
 			out = append(out, f)
 		})

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // ticks is how finely a count is divided: markers are at most a quarter of a
@@ -89,7 +90,7 @@ func variable(b []byte, n int) []byte {
 	return append(b, byte(n&0x7F))
 }
 
-func text(tick int, kind byte, s string) event { return event{tick, kind, []byte(oneLine(s))} }
+func text(tick int, kind byte, s string) event { return event{tick, kind, []byte(say.OneLine(s))} }
 
 func (t *tempoMap) tempi() []event {
 	var all []event

@@ -7,6 +7,7 @@ import (
 
 	"onphrase/plan"
 	"onphrase/plan/edit"
+	"onphrase/plan/say"
 )
 
 // Change is one thing to change in a class, with what it costs.
@@ -63,7 +64,7 @@ func (s *search) begun(n *node) []Change {
 			was, unit = s.part.BPM, "as it was"
 		}
 		bpm, _ := strconv.ParseFloat(m.detail, 64)
-		words := fmt.Sprintf("all of it at %s BPM, not at %s %s (%+.1f %%)", m.detail, num(was), unit, 100*(bpm/was-1))
+		words := fmt.Sprintf("all of it at %s BPM, not at %s %s (%+.1f %%)", m.detail, say.Num(was, 1), unit, 100*(bpm/was-1))
 		out = append(out, Change{Line: s.part.Pos.Line, Kind: BPM, Words: words, Price: m.price, edit: m.edit})
 	}
 	if st := n.step; st.start != s.part.Start {
@@ -86,7 +87,7 @@ func (s *search) startNow(later float64) string {
 	where := fmt.Sprintf("phrase %d", st.Phrase)
 	switch {
 	case st.Time != nil:
-		where = num(*st.Time) + " s"
+		where = say.Num(*st.Time, 1) + " s"
 	case st.Count > 0:
 		where = fmt.Sprintf("count %d", st.Count)
 	case st.Phrase == 0:
@@ -99,7 +100,7 @@ func (s *search) startNow(later float64) string {
 	if later < 0 {
 		more = "less"
 	}
-	return fmt.Sprintf("%s, %s s %s of music before it", where, num(math.Abs(later)), more)
+	return fmt.Sprintf("%s, %s s %s of music before it", where, say.Num(math.Abs(later), 1), more)
 }
 
 // heldBefore is a hold before the slot laid next.
@@ -111,7 +112,7 @@ func (s *search) heldBefore(n *node, next int) Change {
 	}
 	hold := holdItem(n.step)
 	c.edit = edit.AddPause{Before: it.Pos, Name: holdName, Time: hold.Work.(plan.Pause).Time, On: hold.On}
-	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", many(c.Counts, "count"), it.Name, s.eachRound(s.slots[next].place), lasting(c.Seconds))
+	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name, s.eachRound(s.slots[next].place), lasting(c.Seconds))
 	return c
 }
 
@@ -156,9 +157,9 @@ func figures(c Change, reps int) string {
 	text := ""
 	switch {
 	case reps > 0:
-		text = fmt.Sprintf(", %s more", many(reps, "rep"))
+		text = fmt.Sprintf(", %s more", say.Many(reps, "rep"))
 	case reps < 0:
-		text = fmt.Sprintf(", %s fewer", many(-reps, "rep"))
+		text = fmt.Sprintf(", %s fewer", say.Many(-reps, "rep"))
 	case c.Kind == Split:
 		text = ", the same reps"
 	}
@@ -166,7 +167,7 @@ func figures(c Change, reps int) string {
 	case c.Counts == 0 && c.Kind == Slower:
 		return text + " in the same counts"
 	case c.Kind == OnPhrase && c.Counts > 0:
-		return fmt.Sprintf("%s, after a hold of %s (%s s)", text, many(c.Counts, "count"), num(c.Seconds))
+		return fmt.Sprintf("%s, after a hold of %s (%s s)", text, say.Many(c.Counts, "count"), say.Num(c.Seconds, 1))
 	case c.Seconds != 0:
 		return text + ", " + lasting(c.Seconds)
 	}
@@ -175,9 +176,9 @@ func figures(c Change, reps int) string {
 
 func lasting(s float64) string {
 	if s < 0 {
-		return num(-s) + " s shorter"
+		return say.Num(-s, 1) + " s shorter"
 	}
-	return num(s) + " s longer"
+	return say.Num(s, 1) + " s longer"
 }
 
 // timeOf is the length of timed work in seconds, 0 when it is in counts.
@@ -193,13 +194,3 @@ func timeOf(it plan.Item) float64 {
 
 // seconds rounds to a tenth of a second.
 func seconds(s float64) float64 { return math.Round(10*s) / 10 }
-
-// num writes a figure with at most one decimal.
-func num(v float64) string { return strconv.FormatFloat(math.Round(10*v)/10, 'f', -1, 64) }
-
-func many(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

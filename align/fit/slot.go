@@ -9,6 +9,7 @@ import (
 	"onphrase/beat"
 	"onphrase/plan"
 	"onphrase/plan/edit"
+	"onphrase/plan/say"
 )
 
 // slot is an item of a part, at its place in the order done.
@@ -161,7 +162,7 @@ func (r *room) tempos(tracks map[string]beat.Track) {
 		if !ok || bpm == r.part.BPM || len(r.faults(trial)) >= len(faults) {
 			continue
 		}
-		m := move{kind: BPM, detail: num(bpm), edit: edit.SetBPM{Part: r.part.Pos, BPM: bpm}}
+		m := move{kind: BPM, detail: say.Num(bpm, 1), edit: edit.SetBPM{Part: r.part.Pos, BPM: bpm}}
 		off := 0.0
 		for _, was := range recorded {
 			m.price = max(m.price, r.prices.tempo(was, bpm))

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // dataOf reads the data back out of a page, as the browser does.
@@ -71,9 +72,9 @@ func TestSize(t *testing.T) {
 	m := mapOf(t, class+parts)
 	most := 400_000 * m.Length / (45 * 60)
 	if size := len(written(t, m)); float64(size) > most {
-		t.Errorf("%d bytes for %s, more than %.0f", size, align.Clock(m.Length), most)
+		t.Errorf("%d bytes for %s, more than %.0f", size, say.Clock(m.Length), most)
 	} else {
-		t.Logf("%d bytes for %s", size, align.Clock(m.Length))
+		t.Logf("%d bytes for %s", size, say.Clock(m.Length))
 	}
 }
 

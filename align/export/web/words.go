@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // phase is one way of a repetition: 2 down.
@@ -77,7 +78,7 @@ func timed(r align.Row) bool {
 
 // seconds writes a time with a tenth where there is one.
 func seconds(s float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(s, 'f', 1, 64), ".0") + " s"
+	return say.Num(s, 1) + " s"
 }
 
 // brief is what must be known of a row at a glance: where it stands among its
@@ -112,21 +113,4 @@ func titleOf(t align.Music) string {
 		return t.Title
 	}
 	return t.File
-}
-
-// tenths writes a track time as m:ss.s.
-func tenths(s float64) string {
-	n := int(s*10 + 0.5)
-	return fmt.Sprintf("%d:%02d.%d", n/600, n/10%60, n%10)
-}
-
-// bpm writes a tempo with a tenth where there is one.
-func bpm(v float64) string { return strings.TrimSuffix(strconv.FormatFloat(v, 'f', 1, 64), ".0") }
-
-// many writes a number with its noun.
-func many(n int, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return fmt.Sprintf("%d %s", n, noun)
 }
