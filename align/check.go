@@ -11,12 +11,14 @@ import (
 // Check is one thing that every class is looked at for. It is one file of
 // this package: what it finds, why that matters, and on whose word.
 type Check struct {
-	Code     string   // in plain words, for people and programs
-	Title    string   // one line
-	Why      string   // what goes wrong in front of the class
-	Source   string   // where its figures come from
-	Severity Severity // the gravest it gives
-	find     func(*layout) []Finding
+	Code     string                  // in plain words, for people and programs
+	Title    string                  // one line
+	Why      string                  // what goes wrong in front of the class
+	Source   string                  // where its figures come from
+	Severity Severity                // the gravest it gives
+	Left     string                  // what a search for changes answers that leaves one of its findings
+	find     func(*layout) []Finding // over the whole class
+	step     func(*judge) []Finding  // or item by item
 	details  func(*plan.Catalog) []string
 }
 
@@ -56,8 +58,13 @@ func Explain(code string) (Check, bool) {
 // about the class as a whole come last.
 func (l *layout) check() []Finding {
 	out := []Finding{}
+	byItem := l.byItem()
 	for _, c := range Checks() {
-		for _, f := range c.find(l) {
+		found := byItem[c.Code]
+		if c.find != nil {
+			found = c.find(l)
+		}
+		for _, f := range found {
 			f.Code = c.Code
 			if f.Source == "" {
 				f.Source = c.Source

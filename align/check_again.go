@@ -11,6 +11,7 @@ var trackRepeated = Check{
 	Why:      "It can be meant, as when the warm-up song comes back; unmeant, people notice.",
 	Source:   "the class file",
 	Severity: Note,
+	Left:     "takes other music; it may be meant",
 	find: func(l *layout) []Finding {
 		first := map[string]string{} // part by track
 		var again []string

@@ -28,6 +28,7 @@ var unbalanced = Check{
 	Why:      "A class of presses without rows trains what people who sit all day have too much of already; knees and hips, too, want both squats and hinges.",
 	Source:   "half as much again is worth a word, twice is worth a change: common practice, no source",
 	Severity: Watch,
+	Left:     "takes other exercises, and those are for you to choose",
 	find: func(l *layout) []Finding {
 		if l.length() < wholeClass {
 			return nil

@@ -16,6 +16,7 @@ var changeTooShort = Check{
 	Why:      "Half the class is still picking up a bar when the first repetition is counted, and hurries with a weight in the hands.",
 	Source:   "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file sets your own",
 	Severity: Watch,
+	Left:     "takes a setup: for the change, or an order that changes less often",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, kind := range []plan.PauseKind{plan.Weights, plan.Floor, plan.Water} {

@@ -20,6 +20,7 @@ var landingsMany = Check{
 	Why:      "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they stop or push through.",
 	Source:   "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; counts by the catalogue of moves",
 	Severity: Note,
+	Left:     "the easier version is for you to name",
 	find: func(l *layout) []Finding {
 		all, total, seconds := l.landings(), 0, 0.0
 		var bare []effort

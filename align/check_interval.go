@@ -19,6 +19,7 @@ var intervalRounded = Check{
 	Why:      "Work that ends with an eight is easy to count down, but it is not exactly the time written.",
 	Source:   "arithmetic on the track's own counts",
 	Severity: Note,
+	Left:     "a note: whole eights are easier to count down than exact seconds",
 	find: func(l *layout) []Finding {
 		if f, ok := l.rounded(); ok {
 			return []Finding{f}
@@ -67,6 +68,7 @@ var intervalEnds = Check{
 	Why:      "The music goes on where the work stops, so the end must be counted down: nobody hears it coming.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Note,
+	Left:     "a note: the end can be counted down",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
@@ -110,7 +112,7 @@ func (p *partLayout) midPhrase(i int) (Finding, bool) {
 // goesOn reports whether the item after row i ends within the phrase that
 // row i ends in, so that the two share it.
 func (p *partLayout) goesOn(i int, end place) bool {
-	return p.rows[i+1].Kind != HoldRow && p.itemEnd(i+1) <= p.rows[i].to+end.left
+	return p.rows[i+1].Kind != HoldRow && p.stops(i+1) <= p.rows[i].to+end.left
 }
 
 // seconds is how long the row lasts when it ends before count i, as played.

@@ -18,6 +18,7 @@ var tempoJump = Check{
 	Why:      "The same moves suddenly come faster or slower, with no new start to set it apart.",
 	Source:   "Drake & Botte 1993: listeners notice steps of about 1.5-3 %",
 	Severity: Note,
+	Left:     "takes other music, or another order of the parts",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		var last *laid

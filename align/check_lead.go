@@ -14,6 +14,7 @@ var leadUneven = Check{
 	Why:      "Moves that end on the other foot switch the lead. After an odd number of switches the next pass starts on the other leg; after an even number it does not, and the change must be said and shown.",
 	Source:   "parity of the switches in the catalogue of moves; common practice, no source",
 	Severity: Note,
+	Left:     "choreography is for you to change",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {

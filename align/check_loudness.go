@@ -18,6 +18,7 @@ var loudnessJump = Check{
 	Why:      "The voice drowns, or the energy drops, until the volume is found again; ears do not get used to the louder one, they are hurt by it.",
 	Source:   "3 and 6 LU: common practice, no source; loudness after ITU-R BS.1770; the file cannot tell the level in the room",
 	Severity: Watch,
+	Left:     "takes other music, or a hand at the volume",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		var last *music

@@ -8,6 +8,7 @@ var inThree = Check{
 	Why:      "Eights fall on every beat of the bar in turn: nothing that is counted in eights lands on the music's own one.",
 	Source:   "the analysis of the track",
 	Severity: Watch,
+	Left:     "takes other music",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		seen := map[*music]bool{}

@@ -12,6 +12,7 @@ var moveCut = Check{
 	Why:      "The class is in the middle of a step when the next one is called, and on the wrong foot.",
 	Source:   "counts of one repetition in the catalogue of moves: common practice, no source",
 	Severity: Watch,
+	Left:     "choreography is for you to change",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		l.each(func(_ *partLayout, _ int, r *laid) {

@@ -15,28 +15,26 @@ var musicEnds = Check{
 	Why:      "The class stands in silence in the middle of a set, or the next song of the list begins under it at another tempo.",
 	Source:   "the track's own counts and length",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
-		var out []Finding
-		for _, p := range l.parts {
-			if i := p.firstPast(); i >= 0 {
-				out = append(out, p.ended(i))
-			}
+	Left:     "no start, tempo within 5 % or number of repetitions makes the part short enough for the music at a price below that of leaving it",
+	step: func(j *judge) []Finding {
+		if j.was.ended {
+			return nil
 		}
-		return out
+		rows := j.part.rows
+		if j.last() { // of pauses alone it is said once all work is known to have music
+			if i := slices.IndexFunc(rows, func(r laid) bool { return r.past }); i >= 0 {
+				return []Finding{j.part.ended(i)}
+			}
+			return nil
+		}
+		i := slices.IndexFunc(rows[j.from:j.to], func(r laid) bool { return r.past && r.Kind != PauseRow })
+		if i < 0 {
+			return nil
+		}
+		j.now.ended = true
+		return []Finding{j.part.ended(j.from + i)}
 	},
 }
-
-// firstPast is the first row of work that the music does not last for, else the
-// first pause; -1 when it lasts for all.
-func (p *partLayout) firstPast() int {
-	if i := slices.IndexFunc(p.rows, laid.workPast); i >= 0 {
-		return i
-	}
-	return slices.IndexFunc(p.rows, func(r laid) bool { return r.past })
-}
-
-// workPast reports whether the music ends under the row while people work.
-func (r laid) workPast() bool { return r.past && r.Kind != PauseRow }
 
 // ended is the finding on row i, the first that the music does not last for.
 func (p *partLayout) ended(i int) Finding {

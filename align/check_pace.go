@@ -15,6 +15,7 @@ var rhythmTooFast = Check{
 	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) " +
 		"and the peak acceleration R = 0.503 path/T²; advice, not a rule",
 	Severity: Fix,
+	Left:     "a slower rhythm, or a tempo within 5 %, would cost more than to leave it, or is still too fast",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, class := range c.Classes() {
@@ -22,13 +23,13 @@ var rhythmTooFast = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	step: func(j *judge) []Finding {
 		var out []Finding
-		l.each(func(_ *partLayout, _ int, r *laid) {
-			if f, ok := l.tooFast(r); ok {
+		for i := j.from; i < j.to; i++ {
+			if f, ok := j.tooFast(&j.part.rows[i]); ok {
 				out = append(out, f)
 			}
-		})
+		}
 		return out
 	},
 }

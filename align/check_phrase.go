@@ -14,16 +14,16 @@ var oddPhrase = Check{
 	Why:      "The music starts a new phrase in the middle of the work: people hear count 1 where the set has not got it, and the cueing is off until it ends.",
 	Source:   "the track's own list of phrases; a 32-count phrase is common practice",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
+	Left:     "everywhere else it would run across an odd phrase too, or leave more behind than it mends",
+	step: func(j *judge) []Finding {
 		var out []Finding
-		for _, p := range l.parts {
-			for i := 0; i < len(p.rows); {
-				j := p.runEnd(i)
-				if f, ok := p.crosses(i, j); ok {
-					out = append(out, f)
-				}
-				i = j
+		for i := j.from; i < j.to; {
+			end := j.part.runEnd(i)
+			if f, ok := j.part.crosses(i, end); ok {
+				out = append(out, f)
+				j.now.across = j.part.rows[i].item
 			}
+			i = end
 		}
 		return out
 	},

@@ -18,6 +18,7 @@ var partMissing = Check{
 	Why:      "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
 	Source:   "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; \"no strict standard\"",
 	Severity: Watch,
+	Left:     "which exercises to begin and to end with only you know: write the part",
 	find: func(l *layout) []Finding {
 		if l.length() < wholeClass {
 			return nil
@@ -49,6 +50,7 @@ var partOrder = Check{
 	Why:      "Effort rises to the middle of a class and falls to its end; a set behind the stretch starts cold.",
 	Source:   "common practice, no source",
 	Severity: Watch,
+	Left:     "the order of the parts is for you to change",
 	find: func(l *layout) []Finding {
 		first := slices.IndexFunc(l.parts, func(p *partLayout) bool { return p.part.Kind == plan.WarmUp })
 		if first > 0 {

@@ -33,6 +33,7 @@ var partShare = Check{
 	Why:      "A warm-up of two minutes warms nobody; one of twenty leaves no class behind it.",
 	Source:   "published warm-ups run from 3-5 (a university's guidelines) over 7-15 (EuropeActive Essentials) to 10-20 minutes (ACE); \"no strict standard\"",
 	Severity: Watch,
+	Left:     "how long a part is to be is for you to decide: more rounds or fewer, or another track",
 	details: func(*plan.Catalog) []string {
 		var out []string
 		for _, u := range usualTime {

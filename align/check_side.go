@@ -15,6 +15,7 @@ var sideMissing = Check{
 	Why:      "Nobody has decided when the other side comes, so it is forgotten or gets less.",
 	Source:   "one-sided moves in the catalogue: common practice, no source",
 	Severity: Watch,
+	Left:     "only you know the side that is meant",
 	find: func(l *layout) []Finding {
 		var f Finding
 		var names []string
@@ -65,6 +66,7 @@ var alternatingOdd = Check{
 	Why:      "One leg or arm gets one repetition more than the other.",
 	Source:   "arithmetic on the repetitions",
 	Severity: Note,
+	Left:     "a note: one repetition more or fewer is left to you",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {

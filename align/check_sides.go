@@ -14,6 +14,7 @@ var sidesUnequal = Check{
 	Why:      "One side is trained more than the other, and people notice.",
 	Source:   "arithmetic on the class's own rows",
 	Severity: Watch,
+	Left:     "only you know the side that is meant",
 	find: func(l *layout) []Finding {
 		totals := map[string]*sides{}
 		var names []string

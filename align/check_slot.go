@@ -17,6 +17,7 @@ var overSlot = Check{
 	Why:      "The cool-down gets cut, or the next class waits at the door.",
 	Source:   "arithmetic on the class's own rows",
 	Severity: Fix,
+	Left:     "what the class can do without only you know: take out a round or an item",
 	find: func(l *layout) []Finding {
 		over := l.length() - l.class.Slot
 		if l.class.Slot == 0 || over < 1 {
@@ -63,6 +64,7 @@ var underSlot = Check{
 	Why:      "People have come for the whole time; a tenth of it is a part of the class.",
 	Source:   "common practice: about two minutes of slack for setting up",
 	Severity: Watch,
+	Left:     "what to do with the time only you know: another round, or more of a part",
 	find: func(l *layout) []Finding {
 		spare := l.class.Slot - l.length()
 		if l.class.Slot == 0 || spare <= slack*l.class.Slot || l.untimed() {

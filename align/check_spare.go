@@ -13,35 +13,22 @@ var spareCounts = Check{
 	Why:      "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item starts in the middle of a phrase.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "what fills the phrase would cost more than to leave it",
+	step: func(j *judge) []Finding {
 		var out []Finding
-		for _, p := range l.parts {
-			var off *plan.Item // already said to start inside a phrase
-			odd := p.acrossOdd()
-			for i := range p.rows {
-				f, next, ok := l.spare(p, i, off)
-				if ok && !odd[p.rows[i].item] {
-					out = append(out, f)
-					off = next
-				}
+		end := j.to - 1 // how the last row ends, the next item decides
+		if j.last() {
+			end = j.to
+		}
+		for i := max(0, j.from-1); i < end; i++ {
+			f, next, ok := j.spare(j.part, i, j.now.inside)
+			if it := j.part.rows[i].item; ok && it != j.was.across && it != j.now.across { // that says why it ends there
+				out = append(out, f)
+				j.now.inside = next
 			}
 		}
 		return out
 	},
-}
-
-// acrossOdd lists the items that run across an odd phrase, which is why they
-// end where they do and is said already.
-func (p *partLayout) acrossOdd() map[*plan.Item]bool {
-	all := map[*plan.Item]bool{}
-	for i := 0; i < len(p.rows); {
-		j := p.runEnd(i)
-		if _, ok := p.crosses(i, j); ok {
-			all[p.rows[i].item] = true
-		}
-		i = j
-	}
-	return all
 }
 
 // spare judges the end of row i. next is the item that starts inside the
@@ -74,7 +61,7 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 		then = fmt.Sprintf("the class holds for %s", say.Many(after.Counts, "count"))
 	case after.item == r.item, after.Kind == IntervalRow, after.Kind == PauseRow:
 		return f, nil, false
-	case r.item == off, p.itemEnd(i+1) <= r.to+end.left:
+	case r.item == off, p.stops(i+1) <= r.to+end.left:
 		return f, nil, false
 	default:
 		next = after.item
@@ -118,7 +105,7 @@ func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
 	}
 	first = &p.rows[i]
 	at = first.music.grid.at(first.from)
-	return first, at, at.count != 1 && at.phrase > 0 && p.itemEnd(i) > first.from+at.left
+	return first, at, at.count != 1 && at.phrase > 0 && p.stops(i) > first.from+at.left
 }
 
 // pausedOff judges the end of a pause, row i: what follows should start where a
@@ -159,8 +146,9 @@ func (p *partLayout) after(i int) *laid {
 	return nil
 }
 
-// itemEnd is the count at which the item of row i ends.
-func (p *partLayout) itemEnd(i int) int {
+// stops is the count at which the rows of the item of row i end that follow it
+// without a wait.
+func (p *partLayout) stops(i int) int {
 	it := p.rows[i].item
 	for i+1 < len(p.rows) && p.rows[i+1].item == it {
 		i++

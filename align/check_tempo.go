@@ -28,6 +28,7 @@ var tempoBand = Check{
 	Why:      "Too fast, people shorten their range to keep up; too slow, the part does not reach its intensity. The move and its rhythm decide more than the part does.",
 	Source:   "published tempo bands; they disagree with each other",
 	Severity: Watch,
+	Left:     "takes other music, or a tempo farther from the recording",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, kind := range kindsInOrder {
@@ -127,6 +128,7 @@ var tempoStretch = Check{
 	Why:      "Beyond about ten per cent, music played at another tempo with its pitch kept starts to sound smeared.",
 	Source:   "common practice; trade pages: about 10 % either way is usually clean",
 	Severity: Watch,
+	Left:     "the tempo is as you wrote it",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {

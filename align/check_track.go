@@ -13,6 +13,7 @@ var trackMissing = Check{
 	Why:      "Without its counts nothing can be placed on it: rows have no phrase, count or time, and the class looks shorter than it is.",
 	Source:   "the analysis of the file",
 	Severity: Fix,
+	Left:     "without its counts nothing can be laid on it: another file",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
@@ -47,6 +48,7 @@ var startMissing = Check{
 	Why:      "The part begins on its first trusted phrase instead, so everything in it comes at another time than planned.",
 	Source:   "the track's own list of phrases",
 	Severity: Fix,
+	Left:     "no phrase of this track is a better start",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {

@@ -12,6 +12,7 @@ var lowTrust = Check{
 	Why:      "If count 1 or the phrase start was found in the wrong place, everything on it is cued in the wrong place.",
 	Source:   "the analysis's own estimate of being right; below 0.5 it is more likely wrong",
 	Severity: Watch,
+	Left:     "a change of the class makes count 1 no surer: listen and correct the track",
 	find: func(l *layout) []Finding {
 		var out []Finding
 		for _, p := range l.parts {

@@ -17,6 +17,7 @@ var warmUpJump = Check{
 	Why:      "Joints and breath need the first minutes small and low; jumps and weights come after them.",
 	Source:   "small to large range and low impact first: common practice, no source; effort rising over 8-12 minutes",
 	Severity: Watch,
+	Left:     "the order of the warm-up is for you to change",
 	find: func(l *layout) []Finding {
 		for _, p := range l.parts {
 			if p.part.Kind == plan.WarmUp {

@@ -20,6 +20,7 @@ var waterGap = Check{
 	Why:      "People drink when there is a moment for it, and leave the room when there is none.",
 	Source:   "instructors' pages: 200-300 ml every 10-20 minutes; ACSM position stand 2007 gives no interval",
 	Severity: Watch,
+	Left:     "where people can drink only you know: write a pause",
 	find: func(l *layout) []Finding {
 		g := l.dryGap()
 		if ms(g.seconds) <= drinkEvery || l.untimed() {
@@ -76,6 +77,7 @@ var waterShort = Check{
 	Why:      "Until the bottle is found and open, the next song has begun.",
 	Source:   "20 s, usual are 30 to 60: common practice, no source; needs: in a moves file sets your own",
 	Severity: Note,
+	Left:     "a note: how long they need only you know; write a longer time",
 	find: func(l *layout) []Finding {
 		need := l.catalog().Needs[plan.Water]
 		var out []Finding
