@@ -44,7 +44,7 @@ func (l *layout) steep(p *partLayout) []Finding {
 			what = "has high impact"
 		case r.Weight != "":
 			what = "is done with " + r.Weight
-		case r.Range == string(plan.FullRange) && m.Class != "":
+		case r.Range == plan.FullRange && m.Class != "":
 			what, grade = "goes over its full range", Note
 		default:
 			return

@@ -88,8 +88,8 @@ func setRuns(it *plan.Item, s plan.Set) []run {
 		for i := range s.Reps {
 			reps := &s.Reps[i]
 			row := rowOf(it, SetRow)
-			row.Side, row.Weight, row.Range = string(side), s.Weight, string(s.Range)
-			row.Reps, row.Rhythm = reps.N, reps.Rhythm.String()
+			row.Side, row.Weight, row.Range = string(side), s.Weight, s.Range
+			row.Reps, row.Rhythm = reps.N, Rhythm{reps.Rhythm}
 			row.Counts = reps.N * reps.Rhythm.Counts()
 			r = append(r, piece{row: row, reps: reps})
 		}

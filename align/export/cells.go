@@ -2,6 +2,7 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -52,17 +53,18 @@ func nameOf(r align.Row) string {
 	return strings.Join(append(name, turnOf(r)...), ", ")
 }
 
+// joined joins what is not empty.
+func joined(sep string, words ...string) string {
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), sep)
+}
+
 // detailsOf lists what else the instructor needs to know about a row.
 func detailsOf(r align.Row) []string {
 	var out []string
 	if len(r.Moves) > 0 {
 		out = append(out, align.Sequence(r.Moves))
 	}
-	load := r.Weight
-	if r.Range == "half" {
-		load = strings.TrimPrefix(load+", half range", ", ")
-	}
-	if load != "" {
+	if load := joined(", ", r.Weight, r.RangeWords()); load != "" {
 		out = append(out, load)
 	}
 	if r.ByClock {

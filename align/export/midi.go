@@ -161,7 +161,7 @@ func (t *tempoMap) markers(m *align.CountMap) []event {
 func phraseWords(n int, p align.TaughtPhrase) string {
 	words := []string{fmt.Sprintf("phrase %d", n)}
 	if p.Kind != "phrase" { // not of 32 counts
-		words = append(words, string(p.Kind), countWords(p.Counts))
+		words = append(words, string(p.Kind), say.Many(p.Counts, "count"))
 	}
 	return strings.Join(words, ", ")
 }

@@ -80,10 +80,7 @@ func lineOf(rows []align.Row, once int) line {
 	if first.Placed {
 		l.Time = say.Clock(first.ClassTime)
 	}
-	doses := []string{repeated(onceOf(rows[:once]), len(rows)/once, isTurn(first)), first.Weight}
-	if first.Range == "half" {
-		doses = append(doses, "half range")
-	}
+	doses := []string{repeated(onceOf(rows[:once]), len(rows)/once, isTurn(first)), first.Weight, first.RangeWords()}
 	l.Dose = listed(", ", doses...)
 	counts := 0
 	for _, r := range rows {

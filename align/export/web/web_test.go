@@ -157,18 +157,6 @@ func TestAddress(t *testing.T) {
 	}
 }
 
-// Rhythms are printed in digits with their words: common practice, no source.
-func TestSpell(t *testing.T) {
-	for rhythm, want := range map[string]string{
-		"2-2": "2 down 2 up", "3-1": "3 down 1 up", "2-1-2-1": "2 down 1 hold 2 up 1 hold", "2-0-2-4": "2 down 2 up 4 hold",
-		"pulse": "pulse", "": "", "1-2-3": "1-2-3", "a-b": "a-b",
-	} {
-		if got := spell(rhythm); got != want {
-			t.Errorf("spell(%q) = %q, want %q", rhythm, got, want)
-		}
-	}
-}
-
 func TestNearest(t *testing.T) {
 	counts := []float64{1, 1.5, 2, 2.5}
 	for at, want := range map[float64]int{0: 0, 1: 0, 1.24: 0, 1.26: 1, 2.5: 3, 3: 4, 4.51: 7} {

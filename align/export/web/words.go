@@ -2,62 +2,16 @@ package web
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"onphrase/align"
 	"onphrase/plan/say"
 )
 
-// phase is one way of a repetition: 2 down.
-type phase struct {
-	Word   string `json:"word"`
-	Counts int    `json:"counts"`
-}
-
-var phaseWords = []string{"down", "hold", "up", "hold"}
-
-// phasesOf takes a rhythm apart: 2-2 is down and up, 2-1-2-1 has holds. What
-// is not given in figures has none.
-func phasesOf(rhythm string) []phase {
-	out := []phase{}
-	figures := strings.Split(rhythm, "-")
-	words := phaseWords
-	if len(figures) == 2 {
-		words = []string{"down", "up"}
-	}
-	if len(figures) != len(words) {
-		return out
-	}
-	for i, f := range figures {
-		n, err := strconv.Atoi(f)
-		if err != nil {
-			return []phase{}
-		}
-		if n > 0 {
-			out = append(out, phase{words[i], n})
-		}
-	}
-	return out
-}
-
-// spell writes a rhythm in full: 2 down 2 up.
-func spell(rhythm string) string {
-	var words []string
-	for _, p := range phasesOf(rhythm) {
-		words = append(words, fmt.Sprintf("%d %s", p.Counts, p.Word))
-	}
-	if words == nil {
-		return rhythm
-	}
-	return strings.Join(words, " ")
-}
-
 // doseOf is how much of a row there is: repetitions, or seconds.
 func doseOf(r align.Row) string {
 	switch {
 	case r.Reps > 0:
-		return fmt.Sprintf("%d x %s", r.Reps, spell(r.Rhythm))
+		return fmt.Sprintf("%d x %s", r.Reps, r.Rhythm.Words())
 	case timed(r):
 		return seconds(r.Seconds)
 	}
@@ -101,8 +55,8 @@ func brief(r align.Row) []string {
 	if r.Weight != "" {
 		out = append(out, r.Weight)
 	}
-	if r.Range == "half" {
-		out = append(out, "half range")
+	if half := r.RangeWords(); half != "" {
+		out = append(out, half)
 	}
 	return out
 }
