@@ -12,7 +12,7 @@ var trackRepeated = Check{
 	Source:   "the class file",
 	Severity: Note,
 	Left:     "takes other music; it may be meant",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		first := map[string]string{} // part by track
 		var again []string
 		var f Finding

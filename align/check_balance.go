@@ -29,7 +29,7 @@ var unbalanced = Check{
 	Source:   "half as much again is worth a word, twice is worth a change: common practice, no source",
 	Severity: Watch,
 	Left:     "takes other exercises, and those are for you to choose",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		if l.length() < wholeClass {
 			return nil
 		}
@@ -63,8 +63,8 @@ var unbalanced = Check{
 const leastLoad = 60
 
 // loadOf adds up the sets of some patterns: seconds under load, repetitions.
-func (l *layout) loadOf(patterns []string) (seconds float64, reps int) {
-	l.each(func(_ *partLayout, _ int, r *laid) {
+func (l *placedClass) loadOf(patterns []string) (seconds float64, reps int) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		for _, p := range patterns {
 			if r.Kind == SetRow && r.Pattern == p {
 				seconds, reps = seconds+r.Load, reps+r.Reps

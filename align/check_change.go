@@ -25,7 +25,7 @@ var changeTooShort = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			if all := l.hurried(p); len(all) > 0 {
@@ -38,7 +38,7 @@ var changeTooShort = Check{
 
 // hurry is a change between two items that has too few counts.
 type hurry struct {
-	from, to   *laid
+	from, to   *placedRow
 	what       string // "take light"
 	have, need int    // counts
 	source     string
@@ -46,11 +46,11 @@ type hurry struct {
 
 // hurried lists the changes before items of a part that are too short. What
 // comes before the part counts too.
-func (l *layout) hurried(of *partLayout) []hurry {
+func (l *placedClass) hurried(of *placedPart) []hurry {
 	var out []hurry
-	var before *laid
+	var before *placedRow
 	gap := 0.0 // seconds since it ended
-	l.each(func(p *partLayout, _ int, r *laid) {
+	l.each(func(p *placedPart, _ int, r *placedRow) {
 		if r.item == nil || r.Kind == PauseRow {
 			gap += r.Seconds
 			return
@@ -66,7 +66,7 @@ func (l *layout) hurried(of *partLayout) []hurry {
 }
 
 // hurry judges the change between two items with a gap of some seconds.
-func (l *layout) hurry(from, to *laid, gap float64) (hurry, bool) {
+func (l *placedClass) hurry(from, to *placedRow, gap float64) (hurry, bool) {
 	kind, what := l.change(from.item, to.item)
 	need, ok := l.catalog().Needs[kind]
 	if !ok {
@@ -82,7 +82,7 @@ func (l *layout) hurry(from, to *laid, gap float64) (hurry, bool) {
 
 // change is what must happen between two items: of the floor and the weights
 // that which takes longer. What is only put down needs no time of its own.
-func (l *layout) change(from, to *plan.Item) (kind plan.PauseKind, what string) {
+func (l *placedClass) change(from, to *plan.Item) (kind plan.PauseKind, what string) {
 	a, okA := l.needs(from)
 	b, okB := l.needs(to)
 	switch {

@@ -20,7 +20,7 @@ var intervalRounded = Check{
 	Source:   "arithmetic on the track's own counts",
 	Severity: Note,
 	Left:     "a note: whole eights are easier to count down than exact seconds",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		if f, ok := l.rounded(); ok {
 			return []Finding{f}
 		}
@@ -32,11 +32,11 @@ var intervalRounded = Check{
 const mostNamed = 4
 
 // rounded gathers all timed work of the class in one finding.
-func (l *layout) rounded() (Finding, bool) {
+func (l *placedClass) rounded() (Finding, bool) {
 	var f Finding
 	var each []string
 	worst, sum, n := 0.0, 0.0, 0
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		off := r.Seconds - r.asked
 		if r.asked == 0 || r.music == nil || math.Abs(off) < noticed {
 			return
@@ -69,7 +69,7 @@ var intervalEnds = Check{
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Note,
 	Left:     "a note: the end can be counted down",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			first := len(out)
@@ -91,7 +91,7 @@ var intervalEnds = Check{
 }
 
 // midPhrase judges the end of row i. Work by the clock ends where it ends.
-func (p *partLayout) midPhrase(i int) (Finding, bool) {
+func (p *placedPart) midPhrase(i int) (Finding, bool) {
 	r := &p.rows[i]
 	if r.Kind != IntervalRow || r.music == nil || r.past || r.ByClock {
 		return Finding{}, false
@@ -111,16 +111,16 @@ func (p *partLayout) midPhrase(i int) (Finding, bool) {
 
 // goesOn reports whether the item after row i ends within the phrase that
 // row i ends in, so that the two share it.
-func (p *partLayout) goesOn(i int, end place) bool {
+func (p *placedPart) goesOn(i int, end position) bool {
 	return p.rows[i+1].Kind != HoldRow && p.stops(i+1) <= p.rows[i].to+end.left
 }
 
 // seconds is how long the row lasts when it ends before count i, as played.
-func (r *laid) seconds(i int) float64 { return (r.music.grid.time(i) - r.at) / r.music.grid.speed }
+func (r *placedRow) seconds(i int) float64 { return (r.music.grid.time(i) - r.at) / r.music.grid.speed }
 
 // endsWithPhrase names the lengths that end with a phrase: the next end, and
 // the one before it when at least half of the work is left.
-func endsWithPhrase(r *laid, end place) string {
+func endsWithPhrase(r *placedRow, end position) string {
 	up, down := r.to+end.left, r.to-end.count+1
 	length := func(i int) string {
 		if r.asked > 0 {

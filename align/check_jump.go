@@ -19,11 +19,11 @@ var tempoJump = Check{
 	Source:   "Drake & Botte 1993: listeners notice steps of about 1.5-3 %",
 	Severity: Note,
 	Left:     "takes other music, or another order of the parts",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
-		var last *laid
-		var before *partLayout
-		l.each(func(p *partLayout, _ int, r *laid) {
+		var last *placedRow
+		var before *placedPart
+		l.each(func(p *placedPart, _ int, r *placedRow) {
 			if r.music == nil {
 				return
 			}
@@ -44,7 +44,7 @@ var tempoJump = Check{
 }
 
 // jumps compares the tempo of a row's track with that of the track before.
-func jumps(before *music, r *laid) (Finding, bool) {
+func jumps(before *music, r *placedRow) (Finding, bool) {
 	a, b := before.grid, r.music.grid
 	from, to := a.bpm*a.speed, b.bpm*b.speed
 	if math.Abs(to/from-1) <= feltJump {

@@ -19,7 +19,7 @@ var loudnessJump = Check{
 	Source:   "3 and 6 LU: common practice, no source; loudness after ITU-R BS.1770; the file cannot tell the level in the room",
 	Severity: Watch,
 	Left:     "takes other music, or a hand at the volume",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		var last *music
 		for _, p := range l.parts {
@@ -41,7 +41,7 @@ var loudnessJump = Check{
 }
 
 // louder compares a track with the one played before it.
-func (p *partLayout) louder(before, m *music) (Finding, bool) {
+func (p *placedPart) louder(before, m *music) (Finding, bool) {
 	by := m.grid.track.Loudness - before.grid.track.Loudness
 	if math.Abs(by) < heardLouder {
 		return Finding{}, false

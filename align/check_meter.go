@@ -9,10 +9,10 @@ var inThree = Check{
 	Source:   "the analysis of the track",
 	Severity: Watch,
 	Left:     "takes other music",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		seen := map[*music]bool{}
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.music == nil || seen[r.music] || r.music.grid.track.Meter != 3 {
 				return
 			}

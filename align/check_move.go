@@ -13,9 +13,9 @@ var moveCut = Check{
 	Source:   "counts of one repetition in the catalogue of moves: common practice, no source",
 	Severity: Watch,
 	Left:     "choreography is for you to change",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.Kind != BlockRow {
 				return
 			}

@@ -22,12 +22,12 @@ var musicEnds = Check{
 		}
 		rows := j.part.rows
 		if j.last() { // of pauses alone it is said once all work is known to have music
-			if i := slices.IndexFunc(rows, func(r laid) bool { return r.past }); i >= 0 {
+			if i := slices.IndexFunc(rows, func(r placedRow) bool { return r.past }); i >= 0 {
 				return []Finding{j.part.ended(i)}
 			}
 			return nil
 		}
-		i := slices.IndexFunc(rows[j.from:j.to], func(r laid) bool { return r.past && r.Kind != PauseRow })
+		i := slices.IndexFunc(rows[j.from:j.to], func(r placedRow) bool { return r.past && r.Kind != PauseRow })
 		if i < 0 {
 			return nil
 		}
@@ -37,7 +37,7 @@ var musicEnds = Check{
 }
 
 // ended is the finding on row i, the first that the music does not last for.
-func (p *partLayout) ended(i int) Finding {
+func (p *placedPart) ended(i int) Finding {
 	r, m := &p.rows[i], p.rows[i].music
 	g := m.grid
 	f := r.about(Fix)
@@ -65,7 +65,7 @@ func (p *partLayout) ended(i int) Finding {
 }
 
 // enough lists ways to need fewer counts of the track.
-func (p *partLayout) enough(m *music, first, last *laid, counts int) []string {
+func (p *placedPart) enough(m *music, first, last *placedRow, counts int) []string {
 	var ways []string
 	g := m.grid
 	if first.item == last.item && last.reps != nil {
@@ -108,7 +108,7 @@ func fewerRounds(from, to *plan.Item) (string, bool) {
 }
 
 // name is what a person calls the row.
-func (r *laid) name() string {
+func (r *placedRow) name() string {
 	if r.Side == "" {
 		return r.Item
 	}

@@ -44,7 +44,7 @@ func limitWords(l plan.Limit) string {
 }
 
 // tooFast judges the rhythm of one row of a set.
-func (l *layout) tooFast(r *laid) (Finding, bool) {
+func (l *placedClass) tooFast(r *placedRow) (Finding, bool) {
 	if r.reps == nil || r.music == nil {
 		return Finding{}, false
 	}
@@ -93,7 +93,7 @@ func rangeWords(s plan.Set, r plan.Rhythm) string {
 }
 
 // calmer lists what would make the rhythm fine, the smallest change first.
-func (l *layout) calmer(s plan.Set, r *laid, p pace) []string {
+func (l *placedClass) calmer(s plan.Set, r *placedRow, p pace) []string {
 	var ways []string
 	if t, ok := l.slower(s, p.rhythm, p.bpm); ok {
 		ways = append(ways, slowerWords(r.reps, t, p.bpm))
@@ -128,7 +128,7 @@ func slowerWords(reps *plan.Reps, t plan.Rhythm, bpm float64) string {
 }
 
 // slowEnough is the fastest other track of the class not above that tempo.
-func (l *layout) slowEnough(bpm float64, but *music) *music {
+func (l *placedClass) slowEnough(bpm float64, but *music) *music {
 	var best *music
 	for _, p := range l.parts {
 		for i := range p.music {

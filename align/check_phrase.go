@@ -30,7 +30,7 @@ var oddPhrase = Check{
 }
 
 // runEnd is the row after the last that belongs to the same run as row i.
-func (p *partLayout) runEnd(i int) int {
+func (p *placedPart) runEnd(i int) int {
 	j := i + 1
 	for ; j < len(p.rows); j++ {
 		a, b := &p.rows[i], &p.rows[j]
@@ -42,7 +42,7 @@ func (p *partLayout) runEnd(i int) int {
 }
 
 // crosses judges the rows from i to before j, laid without a wait.
-func (p *partLayout) crosses(i, j int) (Finding, bool) {
+func (p *placedPart) crosses(i, j int) (Finding, bool) {
 	r, end := &p.rows[i], p.rows[j-1].to
 	if r.music == nil || !r.Kind.Work() || r.Kind == PauseRow {
 		return Finding{}, false
@@ -111,7 +111,7 @@ func oddWords(counts int) string {
 }
 
 // around lists ways to keep an item of so many counts clear of odd phrase n.
-func (p *partLayout) around(r *laid, n, counts int) []string {
+func (p *placedPart) around(r *placedRow, n, counts int) []string {
 	var ways []string
 	g := r.music.grid
 	if m, ok := g.unbroken(r.from, counts); ok {

@@ -19,7 +19,7 @@ var partMissing = Check{
 	Source:   "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; \"no strict standard\"",
 	Severity: Watch,
 	Left:     "which exercises to begin and to end with only you know: write the part",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		if l.length() < wholeClass {
 			return nil
 		}
@@ -31,7 +31,7 @@ var partMissing = Check{
 			{"warm-up", []plan.PartKind{plan.WarmUp}},
 			{"cool-down or stretch", []plan.PartKind{plan.CoolDown, plan.Stretch}},
 		} {
-			if slices.ContainsFunc(l.parts, func(p *partLayout) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
+			if slices.ContainsFunc(l.parts, func(p *placedPart) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
 				continue
 			}
 			f := Finding{Severity: Watch, Line: l.class.Pos.Line}
@@ -51,8 +51,8 @@ var partOrder = Check{
 	Source:   "common practice, no source",
 	Severity: Watch,
 	Left:     "the order of the parts is for you to change",
-	find: func(l *layout) []Finding {
-		first := slices.IndexFunc(l.parts, func(p *partLayout) bool { return p.part.Kind == plan.WarmUp })
+	find: func(l *placedClass) []Finding {
+		first := slices.IndexFunc(l.parts, func(p *placedPart) bool { return p.part.Kind == plan.WarmUp })
 		if first > 0 {
 			return []Finding{l.misplaced(first, "is not the first part: %s comes before it", l.parts[first-1])}
 		}
@@ -68,7 +68,7 @@ var partOrder = Check{
 	},
 }
 
-func (l *layout) misplaced(i int, how string, other *partLayout) Finding {
+func (l *placedClass) misplaced(i int, how string, other *placedPart) Finding {
 	p := l.parts[i]
 	f := p.about(Watch, p.part.Pos.Line)
 	f.Figures = map[string]float64{"part": float64(i + 1), "parts": float64(len(l.parts))}

@@ -41,13 +41,13 @@ var partShare = Check{
 		}
 		return append(out, "common shares of 30, 45 and 60 minutes (common practice, no source): warm-up 17, 18 and 17 %; rounds 50, 53 and 57 %; core 13, 13 and 12 %; cool-down 13, 11 and 12 %; set-up 7, 4 and 3 %")
 	},
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		if l.length() < wholeClass || l.untimed() {
 			return nil
 		}
 		var out []Finding
 		for _, u := range usualTime {
-			seconds, first := 0.0, (*partLayout)(nil)
+			seconds, first := 0.0, (*placedPart)(nil)
 			for _, p := range l.parts {
 				for _, k := range u.kinds {
 					if p.part.Kind == k {

@@ -16,10 +16,10 @@ var sideMissing = Check{
 	Source:   "one-sided moves in the catalogue: common practice, no source",
 	Severity: Watch,
 	Left:     "only you know the side that is meant",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var f Finding
 		var names []string
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			name, ok := l.oneSided(r)
 			if !ok || slices.Contains(names, name) {
 				return
@@ -45,7 +45,7 @@ var sideMissing = Check{
 
 // oneSided is the move of a set or interval that works one side and does not
 // say which.
-func (l *layout) oneSided(r *laid) (string, bool) {
+func (l *placedClass) oneSided(r *placedRow) (string, bool) {
 	if r.item == nil || r.Side != "" {
 		return "", false
 	}
@@ -67,7 +67,7 @@ var alternatingOdd = Check{
 	Source:   "arithmetic on the repetitions",
 	Severity: Note,
 	Left:     "a note: one repetition more or fewer is left to you",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := 0; i < len(p.rows); {

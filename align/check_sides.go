@@ -15,10 +15,10 @@ var sidesUnequal = Check{
 	Source:   "arithmetic on the class's own rows",
 	Severity: Watch,
 	Left:     "only you know the side that is meant",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		totals := map[string]*sides{}
 		var names []string
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.item == nil || r.Side == "" {
 				return
 			}
@@ -47,7 +47,7 @@ var sidesUnequal = Check{
 // sides adds up one move's work by side.
 type sides struct {
 	counts, reps map[string]int
-	last         *laid
+	last         *placedRow
 }
 
 func (t *sides) unequal(name string) (Finding, bool) {
@@ -67,7 +67,7 @@ func (t *sides) unequal(name string) (Finding, bool) {
 
 // moveOf is the name under which a row's work is added up, one for all the
 // names of a move.
-func (l *layout) moveOf(r *laid) string {
+func (l *placedClass) moveOf(r *placedRow) string {
 	name := ""
 	switch w := r.item.Work.(type) {
 	case plan.Set:

@@ -18,7 +18,7 @@ var overSlot = Check{
 	Source:   "arithmetic on the class's own rows",
 	Severity: Fix,
 	Left:     "what the class can do without only you know: take out a round or an item",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		over := l.length() - l.class.Slot
 		if l.class.Slot == 0 || over < 1 {
 			return nil
@@ -32,8 +32,8 @@ var overSlot = Check{
 }
 
 // shed names the smallest item whose length makes up for that many seconds.
-func (l *layout) shed(over float64) string {
-	var best *partLayout
+func (l *placedClass) shed(over float64) string {
+	var best *placedPart
 	var name string
 	least := 0.0
 	for _, p := range l.parts {
@@ -65,7 +65,7 @@ var underSlot = Check{
 	Source:   "common practice: about two minutes of slack for setting up",
 	Severity: Watch,
 	Left:     "what to do with the time only you know: another round, or more of a part",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		spare := l.class.Slot - l.length()
 		if l.class.Slot == 0 || spare <= slack*l.class.Slot || l.untimed() {
 			return nil
@@ -79,8 +79,8 @@ var underSlot = Check{
 }
 
 // untimed reports whether some of the class has no time, its music missing.
-func (l *layout) untimed() bool {
+func (l *placedClass) untimed() bool {
 	found := false
-	l.each(func(_ *partLayout, _ int, r *laid) { found = found || r.music == nil })
+	l.each(func(_ *placedPart, _ int, r *placedRow) { found = found || r.music == nil })
 	return found
 }

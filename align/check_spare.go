@@ -33,7 +33,7 @@ var spareCounts = Check{
 
 // spare judges the end of row i. next is the item that starts inside the
 // phrase because of it, if any.
-func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) spare(p *placedPart, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	after := p.after(i)
 	switch {
@@ -76,7 +76,7 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 
 // setUp judges the end of row i and the set-up behind it: what is set up for
 // should start where a phrase does, or end with it.
-func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) setUp(p *placedPart, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	first, at, runs := p.startsInside(i)
 	if !runs || r.item == off {
@@ -96,7 +96,7 @@ func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 
 // startsInside reports whether the set or block behind row i, and behind the
 // wait for it, starts inside a phrase and runs over its end.
-func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
+func (p *placedPart) startsInside(i int) (first *placedRow, at position, runs bool) {
 	r := &p.rows[i]
 	for i++; i < len(p.rows) && p.rows[i].item == nil; i++ {
 	}
@@ -110,7 +110,7 @@ func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
 
 // pausedOff judges the end of a pause, row i: what follows should start where a
 // phrase does, or end with it.
-func (l *layout) pausedOff(p *partLayout, i int) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) pausedOff(p *placedPart, i int) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	first, at, runs := p.startsInside(i)
 	if !runs {
@@ -124,7 +124,7 @@ func (l *layout) pausedOff(p *partLayout, i int) (f Finding, next *plan.Item, ok
 }
 
 // fewerBy names the repetitions of a set that takes so many counts less.
-func fewerBy(r *laid, counts int) (string, bool) {
+func fewerBy(r *placedRow, counts int) (string, bool) {
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
 		return "", false
@@ -139,7 +139,7 @@ func fewerBy(r *laid, counts int) (string, bool) {
 }
 
 // after is the row that follows row i, nil at the end of the part.
-func (p *partLayout) after(i int) *laid {
+func (p *placedPart) after(i int) *placedRow {
 	if i+1 < len(p.rows) {
 		return &p.rows[i+1]
 	}
@@ -148,7 +148,7 @@ func (p *partLayout) after(i int) *laid {
 
 // stops is the count at which the rows of the item of row i end that follow it
 // without a wait.
-func (p *partLayout) stops(i int) int {
+func (p *placedPart) stops(i int) int {
 	it := p.rows[i].item
 	for i+1 < len(p.rows) && p.rows[i+1].item == it {
 		i++
@@ -158,7 +158,7 @@ func (p *partLayout) stops(i int) int {
 
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.
-func (l *layout) filling(r *laid, end place) []string {
+func (l *placedClass) filling(r *placedRow, end position) []string {
 	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", say.Many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {

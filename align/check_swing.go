@@ -27,7 +27,7 @@ var swingTooSlow = Check{
 }
 
 // sagging judges the rhythm of one row of a set.
-func (l *layout) sagging(r *laid) (Finding, bool) {
+func (l *placedClass) sagging(r *placedRow) (Finding, bool) {
 	if r.reps == nil || r.music == nil {
 		return Finding{}, false
 	}
@@ -51,7 +51,7 @@ func (l *layout) sagging(r *laid) (Finding, bool) {
 }
 
 // quicker is a rhythm of half as many counts, where it can be controlled.
-func (l *layout) quicker(s plan.Set, p pace) (plan.Rhythm, bool) {
+func (l *placedClass) quicker(s plan.Set, p pace) (plan.Rhythm, bool) {
 	r := p.rhythm
 	if r.Pulse || r.Down%2+r.Hold%2+r.Up%2+r.Rest%2 > 0 {
 		return r, false

@@ -40,7 +40,7 @@ var tempoBand = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			b, ok := l.catalog().Bands[p.part.Kind]
@@ -59,7 +59,7 @@ var tempoBand = Check{
 	},
 }
 
-func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
+func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bool) {
 	bpm := math.Round(m.grid.bpm*m.grid.speed*10) / 10
 	grade := Note
 	switch {
@@ -92,7 +92,7 @@ func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
 const smallStretch, largeStretch = 0.05, 0.10
 
 // inside lists ways to a tempo that suits.
-func (l *layout) inside(part *plan.Part, m *music, b plan.Band) []string {
+func (l *placedClass) inside(part *plan.Part, m *music, b plan.Band) []string {
 	var ways []string
 	now := m.grid.bpm * m.grid.speed
 	if part.Taught == plan.AsHeard {
@@ -129,7 +129,7 @@ var tempoStretch = Check{
 	Source:   "common practice; trade pages: about 10 % either way is usually clean",
 	Severity: Watch,
 	Left:     "the tempo is as you wrote it",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := range p.music {

@@ -14,7 +14,7 @@ var trackMissing = Check{
 	Source:   "the analysis of the file",
 	Severity: Fix,
 	Left:     "without its counts nothing can be laid on it: another file",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := range p.music {
@@ -27,7 +27,7 @@ var trackMissing = Check{
 	},
 }
 
-func (p *partLayout) missing(m *music) Finding {
+func (p *placedPart) missing(m *music) Finding {
 	f := p.about(Fix, m.ref.Pos.Line)
 	items := 0
 	if len(p.rows) > 0 && p.rows[0].music == nil {
@@ -49,7 +49,7 @@ var startMissing = Check{
 	Source:   "the track's own list of phrases",
 	Severity: Fix,
 	Left:     "no phrase of this track is a better start",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			if p.noStart {
@@ -60,7 +60,7 @@ var startMissing = Check{
 	},
 }
 
-func (p *partLayout) startFinding() Finding {
+func (p *placedPart) startFinding() Finding {
 	f := p.about(Fix, p.part.Start.Pos.Line)
 	g := p.rows[0].music.grid
 	last := len(g.phrases) - 1

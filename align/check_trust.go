@@ -13,7 +13,7 @@ var lowTrust = Check{
 	Source:   "the analysis's own estimate of being right; below 0.5 it is more likely wrong",
 	Severity: Watch,
 	Left:     "a change of the class makes count 1 no surer: listen and correct the track",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			out = append(out, p.doubtful()...)
@@ -24,7 +24,7 @@ var lowTrust = Check{
 
 // doubtful looks at each track of a part first, and at single items only
 // where the track as a whole can be trusted.
-func (p *partLayout) doubtful() []Finding {
+func (p *placedPart) doubtful() []Finding {
 	var out []Finding
 	whole := map[*music]bool{}
 	for i := 0; i < len(p.rows); {
@@ -51,7 +51,7 @@ func (p *partLayout) doubtful() []Finding {
 }
 
 // trackTrust judges the track as a whole.
-func (r *laid) trackTrust() (Finding, bool) {
+func (r *placedRow) trackTrust() (Finding, bool) {
 	t := r.music.grid.track.Trust
 	least, what := t.Beat, "the counts"
 	if t.Count1 < least {
@@ -72,7 +72,7 @@ func (r *laid) trackTrust() (Finding, bool) {
 
 // trustFrom judges the phrases and the stretches without a steady beat under
 // an item from this row to its last one.
-func (r *laid) trustFrom(last laid) (Finding, bool) {
+func (r *placedRow) trustFrom(last placedRow) (Finding, bool) {
 	g := r.music.grid
 	f := r.about(Watch)
 	for _, u := range g.track.Unsteady {

@@ -18,7 +18,7 @@ var warmUpJump = Check{
 	Source:   "small to large range and low impact first: common practice, no source; effort rising over 8-12 minutes",
 	Severity: Watch,
 	Left:     "the order of the warm-up is for you to change",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		for _, p := range l.parts {
 			if p.part.Kind == plan.WarmUp {
 				return l.steep(p)
@@ -30,10 +30,10 @@ var warmUpJump = Check{
 
 // steep looks for the first thing in the first third of a warm-up that jumps,
 // is done with a weight, or goes over its full range at once.
-func (l *layout) steep(p *partLayout) []Finding {
+func (l *placedClass) steep(p *placedPart) []Finding {
 	until := p.begins + easyShare*(p.ends-p.begins)
 	var out []Finding
-	l.eachMove(func(r *laid, name string, _ int, _ float64) {
+	l.eachMove(func(r *placedRow, name string, _ int, _ float64) {
 		if len(out) > 0 || r.Part != p.part.Name || r.ClassTime >= until || r.ClassTime < p.begins {
 			return
 		}

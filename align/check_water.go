@@ -21,7 +21,7 @@ var waterGap = Check{
 	Source:   "instructors' pages: 200-300 ml every 10-20 minutes; ACSM position stand 2007 gives no interval",
 	Severity: Watch,
 	Left:     "where people can drink only you know: write a pause",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		g := l.dryGap()
 		if ms(g.seconds) <= drinkEvery || l.untimed() {
 			return nil
@@ -36,16 +36,16 @@ var waterGap = Check{
 
 // dry is a time without water.
 type dry struct {
-	from, seconds float64 // class time, length [s]
-	until         *laid   // the row it ends before, or the last of the class
+	from, seconds float64    // class time, length [s]
+	until         *placedRow // the row it ends before, or the last of the class
 }
 
 // dryGap is the longest time without water; a cool-down or a stretch at the
 // end of the class is over before it matters.
-func (l *layout) dryGap() dry {
+func (l *placedClass) dryGap() dry {
 	var worst dry
 	from := 0.0
-	l.each(func(p *partLayout, _ int, r *laid) {
+	l.each(func(p *placedPart, _ int, r *placedRow) {
 		water := false
 		if r.item != nil {
 			w, ok := r.item.Work.(plan.Pause)
@@ -78,10 +78,10 @@ var waterShort = Check{
 	Source:   "20 s, usual are 30 to 60: common practice, no source; needs: in a moves file sets your own",
 	Severity: Note,
 	Left:     "a note: how long they need only you know; write a longer time",
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		need := l.catalog().Needs[plan.Water]
 		var out []Finding
-		l.each(func(p *partLayout, i int, r *laid) {
+		l.each(func(p *placedPart, i int, r *placedRow) {
 			if r.item == nil || r.music == nil {
 				return
 			}
@@ -105,6 +105,6 @@ var waterShort = Check{
 }
 
 // enough reports whether a row lasts at least so long.
-func (l *layout) enough(r *laid, need plan.Length) bool {
+func (l *placedClass) enough(r *placedRow, need plan.Length) bool {
 	return r.Counts >= need.Counts && ms(r.Seconds) >= need.Seconds
 }

@@ -86,7 +86,7 @@ type Row struct {
 	CueTime   float64 `json:"cue_time"`   // [s] since the class began: when to say it
 
 	CueCounts int        `json:"cue_counts"` // how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
-	Placed    bool       `json:"placed"`     // laid on a track; otherwise phrase, count and track time are unknown
+	Placed    bool       `json:"placed"`     // placedRow on a track; otherwise phrase, count and track time are unknown
 	Pass      int        `json:"pass"`       // of a block, from 1; 0 for other items
 	Passes    int        `json:"passes"`
 	Line      int        `json:"line"` // in the class file

@@ -7,8 +7,8 @@ import "onphrase/plan"
 // it. Build goes through a whole class with it, a Trial through what a search
 // tries: there is one copy of these rules.
 type judge struct {
-	*layout
-	part     *partLayout
+	*placedClass
+	part     *placedPart
 	checks   []Check
 	from, to int // the rows of the item, with the waits before it: from, and before to
 	was, now memory
@@ -59,7 +59,7 @@ func (j *judge) whole() []Finding {
 func (j *judge) last() bool { return j.from == j.to }
 
 // itemEnd is the row after the last of the item that row i is, or waits for.
-func (p *partLayout) itemEnd(i int) int {
+func (p *placedPart) itemEnd(i int) int {
 	for i < len(p.rows) && p.rows[i].item == nil {
 		i++
 	}
@@ -76,10 +76,10 @@ func (p *partLayout) itemEnd(i int) int {
 }
 
 // byItem gathers what the checks find that go item by item, by their codes.
-func (l *layout) byItem() map[string][]Finding {
+func (l *placedClass) byItem() map[string][]Finding {
 	all := map[string][]Finding{}
 	for _, p := range l.parts {
-		j := judge{layout: l, part: p, checks: itemChecks()}
+		j := judge{placedClass: l, part: p, checks: itemChecks()}
 		for _, f := range j.whole() {
 			all[f.Code] = append(all[f.Code], f)
 		}

@@ -14,7 +14,7 @@ type piece struct {
 }
 
 // run is pieces that follow each other without a wait; the first of them is
-// laid on a phrase or an eight.
+// placedRow on a phrase or an eight.
 type run []piece
 
 // counts is the length of a run as far as it is given in counts.

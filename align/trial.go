@@ -12,7 +12,7 @@ import (
 // tallies of a part laid item by item add up to what Build finds in it of the
 // checks in TrialCodes. It is for one goroutine.
 type Trial struct {
-	*layer
+	*placer
 	judge judge
 }
 
@@ -29,21 +29,21 @@ func TrialCodes() []string {
 // Tally counts the rows that the checks in TrialCodes find something on.
 type Tally struct{ Fix, Watch int }
 
-// Spot is how far a part is laid, and what of it the next item depends on.
-type Spot struct {
-	Track          int     // of the part, from 0
-	At             float64 // [s] on that track's own timeline
-	Count          int     // the first count free
-	InPhrase, Left int     // of that count: its number in its phrase, from 1; counts to the end of the phrase
-	PerCount       float64 // from count to count, as played [s]
-	Waited         int     // counts of hold before the last item, and between its sides
-	memory                 // of the judge
-	last           *laid   // the last row
+// State is how far a part is laid, and what of it the next item depends on.
+type State struct {
+	Track          int        // of the part, from 0
+	At             float64    // [s] on that track's own timeline
+	Count          int        // the first count free
+	InPhrase, Left int        // of that count: its number in its phrase, from 1; counts to the end of the phrase
+	PerCount       float64    // from count to count, as played [s]
+	Waited         int        // counts of hold before the last item, and between its sides
+	memory                    // of the judge
+	last           *placedRow // the last row
 }
 
-// SpotKey is equal for spots from which everything that follows is laid and
+// StateKey is equal for spots from which everything that follows is laid and
 // judged alike.
-type SpotKey struct {
+type StateKey struct {
 	Track                         int
 	At                            float64
 	Count                         int
@@ -52,8 +52,8 @@ type SpotKey struct {
 }
 
 // Key is what the future depends on.
-func (s Spot) Key() SpotKey {
-	k := SpotKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended}
+func (s State) Key() StateKey {
+	k := StateKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended}
 	if s.last != nil {
 		k.across, k.inside = s.across == s.last.item, s.inside == s.last.item
 		k.silent, k.last = s.last.past, s.last.Kind
@@ -64,16 +64,16 @@ func (s Spot) Key() SpotKey {
 // NewTrial opens the tracks of a part as it plays them; false when none of
 // them can be laid on.
 func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial, bool) {
-	t := &Trial{layer: &layer{partLayout: &partLayout{part: p}, on: -1}}
+	t := &Trial{placer: &placer{placedPart: &placedPart{part: p}, on: -1}}
 	for _, ref := range p.Tracks {
 		t.music = append(t.music, open(p, ref, tracks))
 	}
-	t.judge = judge{layout: &layout{class: c, parts: []*partLayout{t.partLayout}}, part: t.partLayout, checks: itemChecks()}
+	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart, checks: itemChecks()}
 	return t, t.usable(0) >= 0
 }
 
 // Begin is where the part begins when it starts there.
-func (t *Trial) Begin(start plan.Start) (Spot, Tally) {
+func (t *Trial) Begin(start plan.Start) (State, Tally) {
 	first := t.usable(0)
 	m := &t.music[first]
 	var found Tally
@@ -81,11 +81,11 @@ func (t *Trial) Begin(start plan.Start) (Spot, Tally) {
 	if !ok {
 		count, found.Fix = m.grid.firstTrusted(), 1
 	}
-	return t.spot(Spot{Track: first, At: max(0, m.grid.time(count))}), found
+	return t.state(State{Track: first, At: max(0, m.grid.time(count))}), found
 }
 
-// spot fills in where a time lies among the counts.
-func (t *Trial) spot(s Spot) Spot {
+// state fills in where a time lies among the counts.
+func (t *Trial) state(s State) State {
 	g := t.music[s.Track].grid
 	s.Count = g.index(s.At)
 	at := g.at(s.Count)
@@ -96,7 +96,7 @@ func (t *Trial) spot(s Spot) Spot {
 
 // Next lays one more item. Items that follow each other must be different
 // pointers, also where they say the same.
-func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
+func (t *Trial) Next(from State, it *plan.Item) (State, Tally) {
 	t.on, t.at, t.rows = from.Track, from.At, t.rows[:0]
 	if from.last != nil {
 		t.rows = append(t.rows, *from.last)
@@ -106,7 +106,7 @@ func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
 	t.judge.now = from.memory
 	var found Tally
 	found.add(t.judge.step(fresh, len(t.rows)))
-	to := Spot{Track: t.on, At: t.at, memory: t.judge.now}
+	to := State{Track: t.on, At: t.at, memory: t.judge.now}
 	for _, r := range t.rows[fresh:] {
 		if r.Kind == HoldRow {
 			to.Waited += r.Counts
@@ -114,7 +114,7 @@ func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
 	}
 	last := t.rows[len(t.rows)-1]
 	to.last = &last
-	return t.spot(to), found
+	return t.state(to), found
 }
 
 func (n *Tally) add(all []Finding) {
@@ -202,7 +202,7 @@ func Slower(r plan.Rhythm) []plan.Rhythm {
 // SameKit reports whether two items are done with the same weights, with the
 // same things, on the same level, so that nothing is changed between them.
 func SameKit(c *plan.Class, a, b *plan.Item) bool {
-	l := &layout{class: c}
+	l := &placedClass{class: c}
 	x, okX := l.needs(a)
 	y, okY := l.needs(b)
 	return okX && okY && x.floor == y.floor && x.weight == y.weight && slices.Equal(x.kit, y.kit)

@@ -35,14 +35,14 @@ type crossing struct {
 // laying is an item laid from a spot: whatever led there, the end is the same.
 type laying struct {
 	world        int
-	spot         align.SpotKey
+	spot         align.StateKey
 	slot, option int
 	hold         int
 }
 
 // end is what comes of a step.
 type end struct {
-	spot  align.Spot
+	spot  align.State
 	found align.Tally
 }
 
@@ -55,7 +55,7 @@ type node struct {
 	next   int  // slot to lay
 	held   bool // a hold was laid before it
 	late   bool // the slot after it is laid already
-	spot   align.Spot
+	spot   align.State
 	said   string // decisions that hold for slots to come
 	moves  []int32
 	left   int // what of the cost is for findings
@@ -81,7 +81,7 @@ type step struct {
 type key struct {
 	world, next int
 	held, late  bool
-	spot        align.SpotKey
+	spot        align.StateKey
 	said        string
 }
 
