@@ -72,7 +72,7 @@ func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial
 	return t, t.usable(0) >= 0
 }
 
-// Begin is where the part begins when it starts there.
+// Begin gives the state before the first item of a part that starts there.
 func (t *Trial) Begin(start plan.Start) (State, Tally) {
 	first := t.usable(0)
 	m := &t.music[first]
@@ -132,8 +132,7 @@ func (n *Tally) count(f Finding) {
 	}
 }
 
-// Phrases is the number of phrases of the part's first track, as taught, and
-// Starts the one that a start lies in.
+// Phrases is the number of phrases of the part's first track, as taught.
 func (t *Trial) Phrases() int { return len(t.music[t.usable(0)].grid.phrases) - 1 }
 
 // PhraseOf is the phrase, from 1, that a part begins in which starts there.

@@ -43,7 +43,7 @@ func (s *search) changes(last *node) way {
 		case st.begin:
 			w.changes = append(w.changes, s.begun(n)...)
 		case st.hold > 0:
-			w.changes = append(w.changes, s.heldBefore(n, path[i-1].step.slot))
+			w.changes = append(w.changes, s.heldBefore(n, path[i-1].step.entry))
 		default:
 			w.changes = append(w.changes, s.laidAs(n)...)
 		}
@@ -57,9 +57,9 @@ func (s *search) changes(last *node) way {
 // begun says how the part begins otherwise.
 func (s *search) begun(n *node) []Change {
 	var out []Change
-	world := s.worlds[n.world]
-	for _, m := range world.moves {
-		was, unit := s.worlds[0].trial.Tempos()[0], "as recorded"
+	variant := s.variants[n.variant]
+	for _, m := range variant.tweaks {
+		was, unit := s.variants[0].trial.Tempos()[0], "as recorded"
 		if s.part.BPM > 0 {
 			was, unit = s.part.BPM, "as it was"
 		}
@@ -68,10 +68,10 @@ func (s *search) begun(n *node) []Change {
 		out = append(out, Change{Line: s.part.Pos.Line, Kind: BPM, Words: words, Price: m.price, edit: m.edit})
 	}
 	if st := n.step; st.start != s.part.Start {
-		before, _ := world.trial.Begin(s.part.Start)
-		sooner := n.spot.At - before.At
+		before, _ := variant.trial.Begin(s.part.Start)
+		sooner := n.state.At - before.At
 		c := Change{
-			Line: s.part.Pos.Line, Kind: Start, Price: st.price - world.price, Seconds: seconds(sooner),
+			Line: s.part.Pos.Line, Kind: Start, Price: st.price - variant.price, Seconds: seconds(sooner),
 			edit: edit.SetStart{Part: s.part.Pos, Phrase: st.start.Phrase},
 		}
 		c.Words = fmt.Sprintf("starts on phrase %d instead of %s", st.start.Phrase, s.startNow(seconds(sooner)))
@@ -83,7 +83,7 @@ func (s *search) begun(n *node) []Change {
 // startNow says where the part starts as written, and how much later the other
 // start is [s].
 func (s *search) startNow(later float64) string {
-	st, trial := s.part.Start, s.worlds[0].trial
+	st, trial := s.part.Start, s.variants[0].trial
 	where := fmt.Sprintf("phrase %d", st.Phrase)
 	switch {
 	case st.Time != nil:
@@ -103,38 +103,38 @@ func (s *search) startNow(later float64) string {
 	return fmt.Sprintf("%s, %s s %s of music before it", where, say.Num(math.Abs(later), 1), more)
 }
 
-// heldBefore is a hold before the slot laid next.
+// heldBefore is a hold before the entry laid next.
 func (s *search) heldBefore(n *node, next int) Change {
-	it := s.slots[next].item
+	it := s.entries[next].item
 	c := Change{
 		Line: it.Pos.Line, Kind: Hold, Counts: n.step.hold, Price: n.step.price,
-		Seconds: seconds(float64(n.step.hold) * n.before.spot.PerCount),
+		Seconds: seconds(float64(n.step.hold) * n.before.state.PerCount),
 	}
 	hold := holdItem(n.step)
 	c.edit = edit.AddPause{Before: it.Pos, Name: holdName, Time: hold.Work.(plan.Pause).Time, On: hold.On}
-	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name, s.eachRound(s.slots[next].place), lasting(c.Seconds))
+	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name, s.eachRound(s.entries[next].place), lasting(c.Seconds))
 	return c
 }
 
-// laidAs says how a slot is done otherwise than written.
+// laidAs says how an entry is done otherwise than written.
 func (s *search) laidAs(n *node) []Change {
 	st := n.step
-	sl := &s.slots[st.slot]
+	sl := &s.entries[st.entry]
 	o := &sl.options[st.option]
 	var out []Change
 	if st.swap {
-		other := s.slots[n.next].item
+		other := s.entries[n.next].item
 		out = append(out, Change{
 			Line: sl.item.Pos.Line, Kind: Swap, Price: s.prices[Swap], Words: fmt.Sprintf("%s comes before %s", sl.item.Name, other.Name),
 			edit: edit.Swap{Item: other.Pos, Next: sl.item.Pos},
 		})
 	}
-	for _, m := range o.moves {
+	for _, m := range o.tweaks {
 		c := Change{Line: written(*sl.item).Line, Kind: m.kind, Counts: m.counts, Price: m.price, edit: m.edit}
 		if m.kind == OnPhrase {
-			c.Counts, c.Price = n.spot.Waited, m.price+s.prices.held(n.spot.Waited)
+			c.Counts, c.Price = n.state.Waited, m.price+s.prices.held(n.state.Waited)
 		}
-		c.Seconds = seconds(float64(c.Counts) * n.before.spot.PerCount)
+		c.Seconds = seconds(float64(c.Counts) * n.before.state.PerCount)
 		if m.kind == Time && c.Counts == 0 {
 			c.Seconds = timeOf(o.item) - timeOf(*sl.item)
 		}
