@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // Item is one thing the class does: a block, a set, an interval or a pause.
@@ -140,7 +142,7 @@ func (m *mapping) itemKind() (itemKind, bool) {
 			return itemKind{}, false
 		}
 	}
-	m.r.problem(m.node, "an item must be a "+listed(keys), "like "+itemExample)
+	m.r.problem(m.node, "an item must be a "+say.Or(keys), "like "+itemExample)
 	return itemKind{}, false
 }
 
@@ -160,12 +162,12 @@ func (m *mapping) meantKind(p pair) string {
 	if _, ok := elsewhere[p.key.Value]; ok {
 		return ""
 	}
-	for _, word := range otherWords[fold(p.key.Value)] {
+	for _, word := range otherWords[say.Fold(p.key.Value)] {
 		if m.knows(word) {
 			return word + "?"
 		}
 	}
-	if word, ok := nearest(p.key.Value, m.known); ok {
+	if word, ok := say.Nearest(p.key.Value, m.known); ok {
 		return word + "?"
 	}
 	return ""

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // mapping is one YAML mapping being read. Its keys are taken by name; what
@@ -134,15 +136,15 @@ func (m *mapping) meant(p pair) string {
 	if other, ok := elsewhere[key]; ok {
 		return fmt.Sprintf("%s belongs to %s", key, other)
 	}
-	for _, word := range otherWords[fold(key)] {
+	for _, word := range otherWords[say.Fold(key)] {
 		if m.knows(word) {
 			return word + "?"
 		}
 	}
-	if word, ok := nearest(key, m.known); ok {
+	if word, ok := say.Nearest(key, m.known); ok {
 		return word + "?"
 	}
-	return fmt.Sprintf("%s may have %s", m.what, listed(m.known))
+	return fmt.Sprintf("%s may have %s", m.what, say.Or(m.known))
 }
 
 func (m *mapping) ask(key string) {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // MusicList is music for the parts of a class, without what is done on it: a
@@ -105,8 +107,8 @@ func (l *MusicList) For(c *Class) (map[int]PartMusic, []Problem) {
 			all[i] = p
 			continue
 		}
-		hint := "the parts are " + listed(names)
-		if near, found := nearest(p.Part, names); found {
+		hint := "the parts are " + say.Or(names)
+		if near, found := say.Nearest(p.Part, names); found {
 			hint = short(near) + "?"
 		}
 		unknown = append(unknown, Problem{p.Pos, fmt.Sprintf("the class has no part %s", shown(p.Part)), hint})

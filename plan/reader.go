@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -111,19 +110,4 @@ func clipped(s string) string {
 		return string(r[:maxShown]) + "…"
 	}
 	return s
-}
-
-// listed joins words for a message: a, b or c.
-func listed[T ~string](words []T) string {
-	var b strings.Builder
-	for i, w := range words {
-		switch {
-		case i > 0 && i == len(words)-1:
-			b.WriteString(" or ")
-		case i > 0:
-			b.WriteString(", ")
-		}
-		fmt.Fprint(&b, w)
-	}
-	return b.String()
 }

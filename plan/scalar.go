@@ -8,6 +8,8 @@ import (
 	"unicode"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // scalar is one value of a file, as written.
@@ -214,8 +216,8 @@ func oneOf[T ~string](text string, words []T) (T, *fault) {
 			return w, nil
 		}
 	}
-	f := &fault{msg: fmt.Sprintf("%s is not one of %s", shown(text), listed(words))}
-	for _, meant := range otherWords[fold(text)] {
+	f := &fault{msg: fmt.Sprintf("%s is not one of %s", shown(text), say.Or(words))}
+	for _, meant := range otherWords[say.Fold(text)] {
 		for _, w := range words {
 			if string(w) == meant {
 				f.hint = meant + "?"
@@ -227,7 +229,7 @@ func oneOf[T ~string](text string, words []T) (T, *fault) {
 	for i, w := range words {
 		plain[i] = string(w)
 	}
-	if near, ok := nearest(text, plain); ok {
+	if near, ok := say.Nearest(text, plain); ok {
 		f.hint = near + "?"
 	}
 	return "", f

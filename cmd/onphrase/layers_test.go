@@ -17,25 +17,34 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":         {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "beat/tap", "cmd/internal/...", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
+	"cmd/onphrase": {
+		"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "beat/tap",
+		"plan", "plan/edit", "plan/outline", "plan/say", "align", "align/fit", "align/export/...", "samples",
+		"cmd/internal/...",
+	},
 	"cmd/bench":            {"beat", "beat/decode", "beat/score"},
 	"cmd/internal/browser": {}, // for tests of screens
-	"cmd/internal/desk":    {"align", "beat", "beat/correct", "beat/tap", "plan", "cmd/internal/desk/screens"},
-	"cmd/internal/desk/":   {},
-	"cmd/internal/serve":   {"cmd/internal/desk", "cmd/internal/desk/screens"},
-	"align/export":         {"align", "align/export/..."},
-	"align/export/":        {"align", "align/export/..."},
-	"align":                {"beat", "plan"},
-	"align/fit":            {"align", "beat", "plan", "plan/edit"},
-	"plan/edit":            {"plan"},
-	"plan":                 {},
-	"beat":                 {"beat/...", "!beat/decode"},
-	"beat/":                {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
-	"beat/click":           {"beat"},
-	"beat/picture":         {"beat"},
-	"beat/correct":         {"beat"}, // a view of a track, not a stage
-	"beat/decode":          {},
-	"beat/tap":             {"beat", "beat/correct"},
+	"cmd/internal/desk": {
+		"align", "align/fit", "beat", "beat/correct", "beat/tap", "plan", "plan/edit", "plan/outline", "plan/say",
+		"cmd/internal/desk/screens",
+	},
+	"cmd/internal/desk/": {},
+	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
+	"align/export":       {"align", "align/export/...", "plan/say"},
+	"align/export/":      {"align", "align/export/...", "plan/say"},
+	"align":              {"beat", "plan", "plan/say"},
+	"align/fit":          {"align", "beat", "plan", "plan/edit", "plan/say"},
+	"plan/edit":          {"plan"},
+	"plan/outline":       {"plan"},
+	"plan":               {"plan/say"},
+	"plan/say":           {},
+	"beat":               {"beat/...", "!beat/decode"},
+	"beat/":              {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
+	"beat/click":         {"beat"},
+	"beat/picture":       {"beat"},
+	"beat/correct":       {"beat"}, // a view of a track, not a stage
+	"beat/tap":           {"beat", "beat/correct"},
+	"beat/decode":        {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},

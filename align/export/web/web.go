@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 //go:embed page
@@ -73,12 +74,12 @@ func write(w io.Writer, m *align.CountMap, cautions []string, script, policy str
 // documentOf is what a map says, in words.
 func documentOf(m *align.CountMap, cautions []string) document {
 	d := document{
-		Class: m.Class, Length: align.Clock(m.Length),
+		Class: m.Class, Length: say.Clock(m.Length),
 		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
 	}
 	if m.Slot > 0 {
-		d.Slot = align.Clock(m.Slot)
+		d.Slot = say.Clock(m.Slot)
 	}
 	d.Summary, d.Roomy = summariesOf(d)
 	return d
