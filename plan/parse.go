@@ -29,7 +29,7 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	if !ok {
 		return c, r.sorted()
 	}
-	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known))
+	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known, true))
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music, c.MusicPos = m.path("music"), at(m.value("music"))

@@ -115,6 +115,7 @@ func TestParseRefusesBadReps(t *testing.T) {
 		{`- {set: squat, ▶rhythm: 2-2, reps: 8 x 2-2}`, `unknown key "rhythm" in a set`, "reps?"},
 		{`- {set: squat, reps: 8 x 2-2, weight: ▶6}`, "weight: 6 has no unit", "6 kg? Or words, like heavy"},
 		{`- {set: squat, reps: 8 x 2-2, range: ▶partial}`, `range: "partial" is not one of full or half`, "half?"},
+		{`- {set: kettlebell swing, reps: 8 x 2-2, range: ▶half}`, `"kettlebell swing" has no half range: it is thrown, and goes as far as it goes`, "remove range; what helps is another rhythm or a lighter weight"},
 		{`- {set: squat, reps: 8 x 2-2, sides: ▶each}`, `sides: "each" is not one of both, right or left`, "both?"},
 		{`- {set: squat, reps: 8 x 2-2, on: ▶beat}`, `on: "beat" is not one of phrase, eight, count or clock`, "count?"},
 		{`- {set: squat, reps: 8 x 2-2, on: ▶clock}`, "a set is counted to the music, not by the clock", "work by the clock is an interval: {interval: squat, time: 30s, on: clock}"},

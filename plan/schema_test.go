@@ -46,7 +46,7 @@ slot: "45:00"
 music: music/
 facing: class
 moves:
-  - {name: crab reach, also: [side crab], class: press, pattern: push, counts: 4, switches: true, one-sided: false, impact: low, equipment: [mat, band]}
+  - {name: crab reach, also: [side crab], class: press, pattern: push, counts: 4, least: 2 counts, source: my coach, switches: true, one-sided: false, impact: low, equipment: [mat, band]}
 parts:
   - part: Warm-up
     kind: warm-up
@@ -149,9 +149,9 @@ func TestSchemaRefuses(t *testing.T) {
 // everyFigure uses every key that a moves file may have.
 const everyFigure = `onphrase: 1
 moves:
-  - {name: sled push, also: [sled], class: sled, pattern: push, counts: 8, switches: false, one-sided: true, impact: none, equipment: [sled]}
+  - {name: sled push, also: [sled], class: sled, pattern: push, counts: 8, least: 4 counts, source: my coach, switches: false, one-sided: true, impact: none, equipment: [sled]}
 limits:
-  - {class: sled, fine: 2s, too fast: 1s, too slow: 4s, path: 0.5m, evidence: common practice, source: my coach}
+  - {class: sled, fine: 2s, too fast: 1s, too slow: 4s, path: 0.5m, down: {fine: 0.8s}, up: {fine: 0.7s, evidence: assumption, source: my coach}, ballistic: true, evidence: common practice, source: my coach}
 bands:
   - {kind: strength, inside: 110-120, outer: 100-130, source: my studio}
   - {kind: stretch, inside: up to 90}

@@ -156,7 +156,7 @@ func TestParseRefusesBadOwnMoves(t *testing.T) {
 	frame := func(move string) string {
 		return "onphrase: 1\nclass: Harbour\nmoves:\n  - " + move + "\nparts:\n" + goodPart
 	}
-	const classes = "crunch, curl, hinge, leg lift, press, pulse, raise, row, squat or swing"
+	const classes = "back extension, bridge, crunch, curl, drive, hinge, leg lift, press, pulse, raise, row, sit-up, squat or swing"
 	checkCases(t, frame, []badCase{
 		{"▶{class: squat}", "a move needs name", "like name: crab reach"},
 		{"{name: crab reach, class: ▶pres}", `class: "pres" is not one of ` + classes, "press?"},
@@ -164,7 +164,7 @@ func TestParseRefusesBadOwnMoves(t *testing.T) {
 		{"{name: crab reach, impact: ▶hihg}", `impact: "hihg" is not one of none, low or high`, "high?"},
 		{"{name: crab reach, counts: ▶99}", "counts: 99 is out of range", "a whole number from 1 to 64"},
 		{"{name: crab reach, switches: ▶sometimes}", `switches: "sometimes" is neither yes nor no`, "true or false"},
-		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, switches, one-sided, impact or equipment"},
+		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, least, source, switches, one-sided, impact or equipment"},
 		{"{name: crab reach}\n  - ▶{name: Crab-Reaches}", `the name "Crab-Reaches" is taken by the move on line 4`, "every name stands for one move"},
 		{"{name: crab reach, also: ▶crab}", `also is a list, not "crab"`, "like also: [side crab]"},
 	})
