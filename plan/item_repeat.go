@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // tell keeps items under their name, for a repeat further down.
 func (r *reader) tell(name string, items []Item) {
@@ -31,6 +34,7 @@ func readRepeat(m *mapping, it Item, _ *Catalog) []Item {
 			w.Repeats = w.Pos
 		}
 		w.Pos = it.Pos
+		w.Known = slices.Concat(again.Known, w.Known)
 		all[i] = w
 	}
 	all[0].says(again)

@@ -34,6 +34,7 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music, c.MusicPos = m.path("music"), at(m.value("music"))
 	c.Facing = m.facing()
+	c.Known = m.stands()
 	for _, n := range m.needList("parts", "parts: and below it - part: Warm-up") {
 		if p, ok := r.part(n, c.Catalog); ok {
 			c.Parts = append(c.Parts, p)
