@@ -13,7 +13,7 @@ import (
 // ParseCatalog reads a user's own file over the moves, limits, bands and needs
 // known: what it names is hers, the rest stays.
 func ParseCatalog(file string, src []byte, known *Catalog) (*Catalog, []Problem) {
-	return readCatalog(file, src, known, true)
+	return forgiving(src, func(src []byte) (*Catalog, []Problem) { return readCatalog(file, src, known, true) })
 }
 
 // readCatalog reads limits, bands, needs and moves. The built-in catalogue

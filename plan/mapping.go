@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -107,7 +108,11 @@ func (m *mapping) items(key string, n *yaml.Node, example string) []*yaml.Node {
 		return nil
 	}
 	if n.Kind != yaml.SequenceNode {
-		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), "like "+example)
+		hint := "like " + example
+		if n.Kind == yaml.ScalarNode && strings.HasPrefix(example, key+": [") && !strings.Contains(example, "{") && !empty(n) {
+			hint = fmt.Sprintf("%s: [%s]", key, short(n.Value))
+		}
+		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), hint)
 		return nil
 	}
 	if len(n.Content) == 0 {

@@ -20,6 +20,10 @@ func Parse(file string, src []byte) (*Class, []Problem) { return ParseWith(file,
 // ParseWith is Parse with the moves known beforehand, as from a user's moves
 // file.
 func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
+	return forgiving(src, func(src []byte) (*Class, []Problem) { return parseClass(file, src, known) })
+}
+
+func parseClass(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	r, root := open(src)
 	c := &Class{Pos: Pos{1, 1}, Catalog: known}
 	if root == nil {
