@@ -110,7 +110,7 @@ func TestParseRefusesBadReps(t *testing.T) {
 		{`- {set: squat, reps: ▶9000 x 2-2}`, `reps: 9000 repetitions is out of range`, "from 1 to 500"},
 		{`- {set: squat, reps: ▶-8 x 2-2}`, `reps: "-8 x 2-2" is less than nothing`, "like 8 x 2-2"},
 		{`- {set: squat, reps: ▶[4 x 2-2]}`, "reps is one value, not a list", `reps: "4 x 2-2"`},
-		{`- {set: squat, reps: 4 x 2-2▶, 16 x 1-1}`, "the comma ends the repetitions here", `text with a comma in it needs quotes: "4 x 2-2, 16 x 1-1"`},
+		{`- {set: squat, reps: 4 x 2-2▶, 16 x 1-1}`, "the comma ends the text here", `text with a comma in it needs quotes: "4 x 2-2, 16 x 1-1"`},
 		{`- ▶{set: squat}`, "a set needs reps", `like reps: "4 x 2-2, 16 x 1-1"`},
 		{`- {set: squat, ▶rhythm: 2-2, reps: 8 x 2-2}`, `unknown key "rhythm" in a set`, "reps?"},
 		{`- {set: squat, reps: 8 x 2-2, weight: ▶6}`, "weight: 6 has no unit", "6 kg? Or words, like heavy"},

@@ -49,19 +49,19 @@ func decimalComma(l *slipLine) (Problem, bool) {
 	return p, true
 }
 
-var openRepsAt = regexp.MustCompile(`\{[^}]*reps: *([0-9][^,:}]*(?:(,) *[0-9][^,:}]*)+)`)
+var openCommaAt = regexp.MustCompile(`\{[^}]*(?:reps|cue|easier|harder|weight): *([^"'{}\[\],: ][^{}\[\],:]*(?:, *[^{}\[\],: ][^{}\[\],:]*)+)(?:\}|, *(?:` + slipKeys + `) *:)`)
 
-// openReps finds a list of repetitions between { and } without quotes.
-func openReps(l *slipLine) (Problem, bool) {
+// openComma finds a text between { and } that has a comma in it and no quotes.
+func openComma(l *slipLine) (Problem, bool) {
 	text := l.code()
-	m := openRepsAt.FindStringSubmatchIndex(text)
+	m := openCommaAt.FindStringSubmatchIndex(text)
 	if m == nil {
 		return Problem{}, false
 	}
 	r := runes(text, m)
 	end := r[2] + len([]rune(strings.TrimRight(text[m[2]:m[3]], " ")))
 	comma := r[2] + strings.Index(text[m[2]:m[3]], ",")
-	p := l.problem(comma, "the comma ends the repetitions here", fmt.Sprintf(`text with a comma in it needs quotes: "%s"`, short(l.slice(r[2], end))))
+	p := l.problem(comma, "the comma ends the text here", fmt.Sprintf(`text with a comma in it needs quotes: "%s"`, short(l.slice(r[2], end))))
 	l.quote(r[2], end)
 	return p, true
 }

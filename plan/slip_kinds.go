@@ -10,7 +10,7 @@ import (
 // order matters: spaces and signs first, as the others look for plain ones.
 var slipKinds = []func(*slipLine) (Problem, bool){
 	oddSpace, oddSign, oddDash, tabAfterDash, noSpaceAfterDash, curlyQuotes, backslash, apostrophe, remarkInList,
-	capitalKey, equalsSign, noSpaceAfterColon, semicolon, missingComma, decimalComma, openReps, openColon, brackets, firstSign,
+	capitalKey, equalsSign, noSpaceAfterColon, semicolon, missingComma, decimalComma, openComma, openColon, brackets, firstSign,
 }
 
 // slipKeys are the keys of our files.

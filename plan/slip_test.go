@@ -27,6 +27,8 @@ func TestSlipsInItems(t *testing.T) {
 		{"- {set: squat, reps: 8 x 2-2, cue: 'don▶'t drop'}", "the apostrophe ends the text that ' began", `double quotes let it stand: "don't drop"`},
 		{"- {set: squat, reps: 8 x 2-2, cue: we are ▶#1}", "a # after a space begins a remark, and the rest of the line is not read", quoteIt + `"we are #1"`},
 		{"- {set: squat, reps: 8 x 2-2, cue: now▶: down}", "a colon inside a text", `text with a colon in it needs quotes: "now: down"`},
+		{"- {set: squat, cue: slow▶, strong, reps: 8 x 2-2}", "the comma ends the text here", `text with a comma in it needs quotes: "slow, strong"`},
+		{"- {set: squat, reps: 8 x 2-2, cue: slow▶, and strong}", "the comma ends the text here", `text with a comma in it needs quotes: "slow, and strong"`},
 		{"- {set: squat, reps: ▶“4 x 2-2, 16 x 1-1”}", "curly quotes do not hold a text together", `straight ones do: "4 x 2-2, 16 x 1-1"`},
 		{"- {pause: water, time: 30▶,5s}", "a comma in a number", "30.5s? The decimal sign is a point"},
 		{"- {pause: water, time: ▶30 sek}", `time: "30 sek" is no length`, "30s?"},

@@ -60,7 +60,7 @@ func TestParseRefusesBadItems(t *testing.T) {
 		{"- {pause: water, time: 30s, ▶zzz: 3s}", `unknown key "zzz" in a pause`, "a pause may have pause, on, cue, setup, easier, harder, known, time or for"},
 		{"- {pause: water, time: 30s, ▶reps: 8 x 2-2}", `unknown key "reps" in a pause`, "reps belongs to a set"},
 		{"- {pause: water, time: 30s, ▶time: 40s}", "time is written twice in an item, first on line 7", "keep one of them"},
-		{"- {pause: water, time: 30s, cue: drink, ▶then breathe}", `unknown key "then breathe" in a pause`, `text with a comma in it needs straight quotes: "4 x 2-2, 16 x 1-1"`},
+		{"- {pause: water, time: 30s, cue: drink▶, then breathe}", "the comma ends the text here", `text with a comma in it needs quotes: "drink, then breathe"`},
 		{`- {pause: water, time: 30s, cue: ▶"a\e[2Jb"}`, "cue has a control character in it", "write it as plain text"},
 		{"- {pause: water, time: 30s, cue: ▶''}", "cue is empty", "write some text, or remove the key"},
 		{"- {pause: water, time: 30s, ▶<<: {cue: x}}", "merge keys (<<) are not read", ownLine},
