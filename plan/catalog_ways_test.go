@@ -108,3 +108,52 @@ func TestLeastOfMoves(t *testing.T) {
 		t.Errorf("own move: %+v, %s", m.Least, listProblems(problems))
 	}
 }
+
+// At 130 BPM a count is 0.462 s, R of a full squat on singles 0.94, of a
+// deadlift 1.18, of a fly 2.22: only what floats over its full range, or rests
+// on published figures, is more than borderline.
+func TestJudge(t *testing.T) {
+	for _, c := range []struct {
+		class, rhythm string
+		r             plan.Range
+		bpm           float64
+		way           string
+		want          plan.Control
+	}{
+		{"squat", "1-1", plan.FullRange, 130, "each way", plan.Borderline}, // R 0.94: an assumption
+		{"squat", "1-1", plan.FullRange, 135, "each way", plan.OutOfReach}, // R 1.02
+		{"squat", "1-1", plan.HalfRange, 135, "each way", plan.Borderline},
+		{"squat", "2-2", plan.FullRange, 130, "each way", plan.InControl},
+		{"squat", "3-1", plan.FullRange, 130, "up", plan.InControl},
+		{"squat", "3-1", plan.FullRange, 140, "up", plan.Borderline}, // floats, common practice
+		{"squat", "1-3", plan.FullRange, 130, "down", plan.Borderline},
+		{"squat", "1-3", plan.FullRange, 100, "down", plan.InControl},
+		{"hinge", "1-1", plan.FullRange, 130, "each way", plan.OutOfReach},
+		{"hinge", "1-1", plan.HalfRange, 130, "each way", plan.Borderline},
+		{"hinge", "3-1", plan.FullRange, 130, "up", plan.Borderline},
+		{"bridge", "1-1", plan.FullRange, 130, "each way", plan.Borderline},
+		{"raise", "1-1", plan.FullRange, 130, "each way", plan.OutOfReach},
+		{"raise", "2-2", plan.FullRange, 130, "each way", plan.Borderline},
+		{"raise", "3-1", plan.FullRange, 130, "up", plan.Borderline},
+		{"crunch", "1-1", plan.FullRange, 130, "each way", plan.Borderline},
+		{"sit-up", "1-1", plan.FullRange, 130, "each way", plan.OutOfReach}, // R 1.16
+		{"back extension", "1-1", plan.FullRange, 130, "each way", plan.Borderline},
+		{"drive", "1-1", plan.FullRange, 130, "each way", plan.InControl},
+		{"drive", "1-1", plan.FullRange, 160, "each way", plan.Borderline},
+		{"swing", "1-1", plan.FullRange, 130, "each way", plan.OutOfReach}, // 65 a minute, published: 32-48
+		{"press", "3-2", plan.FullRange, 140, "up", plan.Borderline},
+	} {
+		rhythm, err := plan.ParseRhythm(c.rhythm)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, got := plan.Builtin().Limits[c.class].In(c.r).Judge(rhythm, c.r, c.bpm)
+		if got != c.want || got != plan.InControl && w.Name != c.way {
+			t.Errorf("%s %s at %g: %s %q, want %s %q", c.class, c.rhythm, c.bpm, w.Name, got, c.way, c.want)
+		}
+	}
+	hers := plan.Limit{Fine: 1, TooFast: 0.8, Evidence: plan.Own}
+	if _, got := hers.Judge(plan.Rhythm{Down: 1, Up: 1}, plan.FullRange, 100); got != plan.OutOfReach {
+		t.Errorf("below her own figure: %q", got)
+	}
+}

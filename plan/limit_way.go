@@ -49,3 +49,56 @@ func (l Limit) FloatsBelow() float64 {
 	}
 	return math.Pi * math.Sqrt(l.Path/(2*gravity))
 }
+
+// Control is how well a rhythm can be held.
+type Control string
+
+const (
+	InControl  Control = ""
+	Borderline Control = "may be hard to control"
+	OutOfReach Control = "likely hard to control" // by published figures, her own, or because the load floats
+)
+
+// Seconds is how long the way takes at a tempo [s].
+func (w Way) Seconds(bpm float64) float64 { return w.Counts * 60 / bpm }
+
+// Judge finds the way of a rhythm that is hardest to control at a tempo, and
+// how hard it is. The limit is that of the range, r. What rests on an
+// assumption or on practice alone is at most borderline, unless the load
+// floats over its full range.
+func (l Limit) Judge(rhythm Rhythm, r Range, bpm float64) (Way, Control) {
+	worst, grade := Way{}, InControl
+	for _, w := range l.Ways(rhythm) {
+		g := l.judge(w, r, w.Seconds(bpm))
+		if worst.Name == "" || harder(g) > harder(grade) || g == grade && w.Seconds(bpm)/w.Fine < worst.Seconds(bpm)/worst.Fine {
+			worst, grade = w, g
+		}
+	}
+	return worst, grade
+}
+
+// tick is below what a figure of seconds says: they are shown in
+// milliseconds.
+const tick = 0.0005
+
+func (l Limit) judge(w Way, r Range, seconds float64) Control {
+	switch {
+	case seconds > w.Fine-tick:
+		return InControl
+	case seconds > w.TooFast-tick:
+		return Borderline
+	case w.Evidence == Published, w.Evidence == Own, r != HalfRange && seconds < l.FloatsBelow():
+		return OutOfReach
+	}
+	return Borderline
+}
+
+func harder(c Control) int {
+	switch c {
+	case Borderline:
+		return 1
+	case OutOfReach:
+		return 2
+	}
+	return 0
+}
