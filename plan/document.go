@@ -102,7 +102,7 @@ func (r *reader) oneDocument(dec *yaml.Decoder) {
 // editors of the last century did it, and makes it readable, so that whatever
 // else is wrong is said, too. Which letters were meant nobody knows.
 func oldEncoding(src []byte) ([]byte, Problem, bool) {
-	if utf8.Valid(src) || len(src) > maxFile || bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff")) {
+	if utf8.Valid(src) || len(src) > maxFile || utf16(src) {
 		return nil, Problem{}, false
 	}
 	var plain []byte
@@ -124,7 +124,15 @@ func oldEncoding(src []byte) ([]byte, Problem, bool) {
 		plain = utf8.AppendRune(plain, c)
 		i, col = i+n, col+1
 	}
-	return plain, Problem{first, "a letter in an old encoding, not in UTF-8", "save the file again, with UTF-8 as encoding; then look at ä, é and the like"}, true
+	return plain, Problem{
+		Pos: first, Msg: "a letter in an old encoding, not in UTF-8",
+		Hint: "save the file again, with UTF-8 as encoding; then look at ä, é and the like",
+	}, true
+}
+
+// utf16 tells whether a file begins with the mark of that encoding.
+func utf16(src []byte) bool {
+	return bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff"))
 }
 
 // notText recognises files that no editor of text wrote.
@@ -132,7 +140,7 @@ func notText(src []byte) (Problem, bool) {
 	switch {
 	case len(src) > maxFile:
 		return Problem{Pos{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d a class file may have", len(src), maxFile), "is it a class file?"}, true
-	case bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff")):
+	case utf16(src):
 		return Problem{Pos{1, 1}, "the file is saved as UTF-16", "save it again as UTF-8"}, true
 	}
 	line, col := 1, 1

@@ -39,7 +39,8 @@ var (
 	inEights  = regexp.MustCompile(`^([0-9]{1,5}) *(?:eights?|8-counts?)$`)
 	inOther   = regexp.MustCompile(`^([0-9]{1,6}) *([a-z-]*)$`)
 	inPoints  = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]{1,2})?) *(?:mins?|minutes?)\.?$`)
-	inForeign = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]{1,2})?) *(?:sek\p{L}*|seg\p{L}*|secondes?|secondi|secs?|seconds?|s|'{1,2}|´{1,2}|″|′′)\.?$`)
+	inForeign = regexp.MustCompile(
+		`^([0-9]{1,4}(?:\.[0-9]{1,2})?) *(?:sek\p{L}*|seg\p{L}*|second[ei]s?|secs?|seconds?|s|'{1,2}|´{1,2}|″|′′)\.?$`)
 	inEightsX = regexp.MustCompile(`^([0-9]{1,3}) *x *(?:8|eights?)$`)
 	minutesOf = regexp.MustCompile(`^([0-9]{1,4}) *(?:minut\p{L}*|′|min)\.?$`)
 )
@@ -138,8 +139,8 @@ func lengthFault(s string) *fault {
 
 // spokenLengths are lengths in words.
 var spokenLengths = map[string]string{
-	"half a minute": "30s", "a minute": "1:00", "one minute": "1:00", "half minute": "30s", "a phrase": "32 counts", "one phrase": "32 counts",
-	"an eight": "8 counts", "one eight": "8 counts", "a minute and a half": "1:30", "two minutes": "2:00",
+	"half a minute": "30s", "half minute": "30s", "a minute": "1:00", "one minute": "1:00",
+	"a minute and a half": "1:30", "two minutes": "2:00", "an eight": "8 counts", "one eight": "8 counts",
 }
 
 // meantLength guesses what a length was to be that is written in words, in

@@ -70,7 +70,8 @@ func (l Limit) Judge(rhythm Rhythm, r Range, bpm float64) (Way, Control) {
 	worst, grade := Way{}, InControl
 	for _, w := range l.Ways(rhythm) {
 		g := l.judge(w, r, w.Seconds(bpm))
-		if worst.Name == "" || harder(g) > harder(grade) || g == grade && w.Seconds(bpm)/w.Fine < worst.Seconds(bpm)/worst.Fine {
+		nearer := w.Seconds(bpm)/w.Fine < worst.Seconds(bpm)/worst.Fine
+		if worst.Name == "" || harder(g) > harder(grade) || g == grade && nearer {
 			worst, grade = w, g
 		}
 	}

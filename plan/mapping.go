@@ -109,7 +109,8 @@ func (m *mapping) items(key string, n *yaml.Node, example string) []*yaml.Node {
 	}
 	if n.Kind != yaml.SequenceNode {
 		hint := "like " + example
-		if n.Kind == yaml.ScalarNode && strings.HasPrefix(example, key+": [") && !strings.Contains(example, "{") && !empty(n) {
+		words := strings.HasPrefix(example, key+": [") && !strings.Contains(example, "{")
+		if words && n.Kind == yaml.ScalarNode && !empty(n) {
 			hint = fmt.Sprintf("%s: [%s]", key, short(n.Value))
 		}
 		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), hint)

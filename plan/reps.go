@@ -100,21 +100,27 @@ func misread(text string) *fault {
 
 // wordRhythms are what the words for a rhythm most likely mean.
 var wordRhythms = map[string]string{
-	"slow": "4-4", "slows": "4-4", "double": "2-2", "doubles": "2-2", "quick": "1-1", "fast": "1-1", "single": "1-1", "singles": "1-1",
+	"slow": "4-4", "slows": "4-4", "double": "2-2", "doubles": "2-2",
+	"quick": "1-1", "fast": "1-1", "single": "1-1", "singles": "1-1",
 	"pulse": "pulse", "pulses": "pulse",
 }
 
 // worded says what a rhythm in words may mean, which no two instructors agree
 // on.
 func worded(n, word string) *fault {
-	text := shown(n + " " + word)
+	f := &fault{msg: shown(n + " " + word)}
 	switch word {
 	case "double", "doubles":
-		return &fault{msg: text + " has two meanings", hint: fmt.Sprintf("%s x 2-2 (2 down 2 up, 4 counts a rep), or %s x 1-1 twice on one side?", n, n)}
+		f.msg += " has two meanings"
+		f.hint = fmt.Sprintf("%s x 2-2 (2 down 2 up, 4 counts a rep), or %s x 1-1 twice on one side?", n, n)
 	case "slow", "slows":
-		return &fault{msg: text + " does not say how slow", hint: fmt.Sprintf("%s x 4-4 (4 down 4 up, 8 counts a rep) or %s x 2-2 (2 down 2 up, 4 counts a rep)?", n, n)}
+		f.msg += " does not say how slow"
+		f.hint = fmt.Sprintf("%s x %s or %s x %s?", n, digitsOf(4, 4), n, digitsOf(2, 2))
+	default:
+		f.msg += " does not say how fast"
+		f.hint = fmt.Sprintf("%s x %s?", n, digitsOf(1, 1))
 	}
-	return &fault{msg: text + " does not say how fast", hint: fmt.Sprintf("%s x 1-1 (1 down 1 up, 2 counts a rep)?", n)}
+	return f
 }
 
 // inDigits writes a list of repetitions in words out as it was most likely

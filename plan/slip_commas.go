@@ -20,7 +20,8 @@ func semicolon(l *slipLine) (Problem, bool) {
 	return p, true
 }
 
-var missingCommaAt = regexp.MustCompile(`\{(?:[^}]*[,{] *)?(?:` + slipKeys + `): [^,{}\[\]:]*[^ ,{}\[\]:]( +)(` + slipKeys + `): `)
+var missingCommaAt = regexp.MustCompile(
+	`\{(?:[^}]*[,{] *)?(?:` + slipKeys + `): [^,{}\[\]:]*[^ ,{}\[\]:]( +)(` + slipKeys + `): `)
 
 func missingComma(l *slipLine) (Problem, bool) {
 	text := l.code()
@@ -35,7 +36,8 @@ func missingComma(l *slipLine) (Problem, bool) {
 	return p, true
 }
 
-var decimalCommaAt = regexp.MustCompile(`(?:time|setup|least|bpm|fine|too fast|too slow|path): *([0-9]+)(,)([0-9]+ *[a-z]*)(?: *[,}]| *$)`)
+var decimalCommaAt = regexp.MustCompile(
+	`(?:time|setup|least|bpm|fine|too fast|too slow|path): *([0-9]+)(,)([0-9]+ *[a-z]*)(?: *[,}]| *$)`)
 
 func decimalComma(l *slipLine) (Problem, bool) {
 	text := l.code()
@@ -44,12 +46,15 @@ func decimalComma(l *slipLine) (Problem, bool) {
 		return Problem{}, false
 	}
 	at := runes(text, m)[4]
-	p := l.problem(at, "a comma in a number", fmt.Sprintf("%s.%s? The decimal sign is a point", text[m[2]:m[3]], text[m[6]:m[7]]))
+	p := l.problem(at, "a comma in a number",
+		fmt.Sprintf("%s.%s? The decimal sign is a point", text[m[2]:m[3]], text[m[6]:m[7]]))
 	l.put(at, 1, ".")
 	return p, true
 }
 
-var openCommaAt = regexp.MustCompile(`\{[^}]*(?:reps|cue|easier|harder|weight): *([^"'{}\[\],: ][^{}\[\],:]*(?:, *[^{}\[\],: ][^{}\[\],:]*)+)(?:\}|, *(?:` + slipKeys + `) *:)`)
+var openCommaAt = regexp.MustCompile(
+	`\{[^}]*(?:reps|cue|easier|harder|weight): *` +
+		`([^"'{}\[\],: ][^{}\[\],:]*(?:, *[^{}\[\],: ][^{}\[\],:]*)+)(?:\}|, *(?:` + slipKeys + `) *:)`)
 
 // openComma finds a text between { and } that has a comma in it and no quotes.
 func openComma(l *slipLine) (Problem, bool) {
@@ -61,12 +66,13 @@ func openComma(l *slipLine) (Problem, bool) {
 	r := runes(text, m)
 	end := r[2] + len([]rune(strings.TrimRight(text[m[2]:m[3]], " ")))
 	comma := r[2] + strings.Index(text[m[2]:m[3]], ",")
-	p := l.problem(comma, "the comma ends the text here", fmt.Sprintf(`text with a comma in it needs quotes: "%s"`, short(l.slice(r[2], end))))
+	p := l.problem(comma, "the comma ends the text here", quoteIt("a comma", l.slice(r[2], end)))
 	l.quote(r[2], end)
 	return p, true
 }
 
-var openColonAt = regexp.MustCompile(`\{[^}]*(?:cue|easier|harder|weight|block|superset|pause): *([^"'{}\[\],: ][^{}\[\],:]*(:) [^{}\[\],]*)`)
+var openColonAt = regexp.MustCompile(
+	`\{[^}]*(?:cue|easier|harder|weight|block|superset|pause): *([^"'{}\[\],: ][^{}\[\],:]*(:) [^{}\[\],]*)`)
 
 // openColon finds a colon in a text between { and }.
 func openColon(l *slipLine) (Problem, bool) {
@@ -77,7 +83,7 @@ func openColon(l *slipLine) (Problem, bool) {
 	}
 	r := runes(text, m)
 	end := r[2] + len([]rune(strings.TrimRight(text[m[2]:m[3]], " ")))
-	p := l.problem(r[4], "a colon inside a text", fmt.Sprintf(`text with a colon in it needs quotes: "%s"`, short(l.slice(r[2], end))))
+	p := l.problem(r[4], "a colon inside a text", quoteIt("a colon", l.slice(r[2], end)))
 	l.quote(r[2], end)
 	return p, true
 }

@@ -10,12 +10,13 @@ import (
 // order matters: spaces and signs first, as the others look for plain ones.
 var slipKinds = []func(*slipLine) (Problem, bool){
 	oddSpace, oddSign, oddDash, tabAfterDash, noSpaceAfterDash, curlyQuotes, backslash, apostrophe, remarkInList,
-	capitalKey, equalsSign, noSpaceAfterColon, semicolon, missingComma, decimalComma, openComma, openColon, brackets, firstSign,
+	capitalKey, equalsSign, noSpaceAfterColon, semicolon, missingComma, decimalComma, openComma, openColon,
+	brackets, firstSign,
 }
 
 // slipKeys are the keys of our files.
-const slipKeys = `add|also|ballistic|bands|becomes|block|bpm|build|class|counts|cue|do|down|easier|equipment|evidence|` +
-	`facing|fine|for|harder|hold|impact|inside|interval|kind|known|layers|least|limits|move|moves|music|name|needs|on|` +
+const slipKeys = `add|also|ballistic|bands|becomes|block|bpm|build|class|counts|cue|do|down|easier|equipment|` +
+	`evidence|facing|fine|for|harder|hold|impact|inside|interval|kind|known|layers|least|limits|move|moves|music|name|needs|on|` +
 	`one-sided|onphrase|outer|part|parts|path|pattern|pause|range|repeat|reps|rounds|series|set|setup|sides|slot|source|` +
 	`start|superset|switches|taught|time|times|too fast|too slow|tracks|up|weight`
 
@@ -25,7 +26,8 @@ const keyPlace = `(?:^ *(?:- +)*|[{,] *)`
 // oddSpaces look like a space or like nothing.
 const oddSpaces = `\x{00a0}\x{1680}\x{2000}-\x{200d}\x{202f}\x{205f}\x{2060}\x{3000}\x{feff}`
 
-var oddSpaceAt = regexp.MustCompile(`^(?:[ ` + oddSpaces + `]*-? *)([` + oddSpaces + `])|[:{,\[] *([` + oddSpaces + `])|([` + oddSpaces + `]) *[:}\]]`)
+var oddSpaceAt = regexp.MustCompile(
+	`^(?:[ ` + oddSpaces + `]*-? *)([` + oddSpaces + `])|[:{,\[] *([` + oddSpaces + `])|([` + oddSpaces + `]) *[:}\]]`)
 
 func oddSpace(l *slipLine) (Problem, bool) {
 	text := string(l.text)
@@ -64,9 +66,12 @@ func firstGroup(m []int) int {
 
 // wideSigns are the full-width signs of East Asian keyboards and what they
 // stand for.
-var wideSigns = map[rune]string{'：': ": ", '，': ", ", '｛': "{", '｝': "}", '［': "[", '］': "]", '－': "-", '＃': "#"}
+var wideSigns = map[rune]string{
+	'：': ": ", '，': ", ", '｛': "{", '｝': "}", '［': "[", '］': "]", '－': "-",
+}
 
-var wideAt = regexp.MustCompile(keyPlace + `(?:` + slipKeys + `) *(：)|(，) *(?:` + slipKeys + `) *[:：]|^ *(?:- *)?([｛［－])|([｝］]) *$`)
+var wideAt = regexp.MustCompile(
+	keyPlace + `(?:` + slipKeys + `) *(：)|(，) *(?:` + slipKeys + `) *[:：]|^ *(?:- *)?([｛［－])|([｝］]) *$`)
 
 func oddSign(l *slipLine) (Problem, bool) {
 	text := l.code()
@@ -76,7 +81,7 @@ func oddSign(l *slipLine) (Problem, bool) {
 	}
 	at := firstGroup(runes(text, m))
 	sign := l.text[at]
-	p := l.problem(at, fmt.Sprintf("a full-width sign, %c", sign), fmt.Sprintf("the plain one: %s", strings.TrimSpace(wideSigns[sign])))
+	p := l.problem(at, fmt.Sprintf("a full-width sign, %c", sign), "the plain one: "+strings.TrimSpace(wideSigns[sign]))
 	l.put(at, 1, wideSigns[sign])
 	return p, true
 }
@@ -119,7 +124,7 @@ func noSpaceAfterDash(l *slipLine) (Problem, bool) {
 	if m == nil {
 		return Problem{}, false
 	}
-	p := l.problem(m[2], "no space after the - that begins an item", fmt.Sprintf("- %s", short(strings.TrimSpace(text[m[2]:m[3]]))))
+	p := l.problem(m[2], "no space after the - that begins an item", "- "+short(strings.TrimSpace(text[m[2]:m[3]])))
 	l.put(m[2], 0, " ")
 	return p, true
 }
@@ -153,7 +158,8 @@ func equalsSign(l *slipLine) (Problem, bool) {
 		return Problem{}, false
 	}
 	r := runes(text, m)
-	p := l.problem(r[2]+strings.Index(text[m[2]:m[3]], "="), "= stands where a key ends", "a colon and a space: key: value")
+	at := r[2] + strings.Index(text[m[2]:m[3]], "=")
+	p := l.problem(at, "= stands where a key ends", "a colon and a space: key: value")
 	l.put(r[2], r[3]-r[2], ": ")
 	return p, true
 }
@@ -168,7 +174,7 @@ func noSpaceAfterColon(l *slipLine) (Problem, bool) {
 	}
 	r := runes(text, m)
 	value, _, _ := strings.Cut(string(l.text[r[4]:]), ",")
-	p := l.problem(r[3]-1, "no space after the colon", fmt.Sprintf("%s %s", text[m[2]:m[3]], short(strings.TrimRight(value, "} "))))
+	p := l.problem(r[3]-1, "no space after the colon", text[m[2]:m[3]]+" "+short(strings.TrimRight(value, "} ")))
 	l.put(r[3], 0, " ")
 	return p, true
 }

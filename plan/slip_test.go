@@ -11,7 +11,7 @@ import (
 	"onphrase/plan"
 )
 
-const quoteIt = "text with such a sign in it needs quotes: "
+const quoteIt = "text with such a sign in it needs quotes: " // and the text in them
 
 // What people type who have never heard of YAML, and what is said of it.
 func TestSlipsInItems(t *testing.T) {

@@ -6,9 +6,14 @@ import (
 	"strings"
 )
 
-const quoteIt = "text with such a sign in it needs quotes: "
+// quoteIt is the hint for text with a sign in it that means something to YAML.
+func quoteIt(sign, text string) string {
+	return fmt.Sprintf(`text with %s in it needs quotes: "%s"`, sign, short(text))
+}
 
-var curlyAt = regexp.MustCompile(`[:,{\[-] *([` + openQuotes + closeQuotes + `])([^` + openQuotes + closeQuotes + `"]*)([` + closeQuotes + `"])`)
+const curly = openQuotes + closeQuotes
+
+var curlyAt = regexp.MustCompile(`[:,{\[-] *([` + curly + `])([^` + curly + `"]*)([` + closeQuotes + `"])`)
 
 // curlyQuotes finds typographic quotes that were to hold a text together. Round
 // plain text they are read.
@@ -20,7 +25,8 @@ func curlyQuotes(l *slipLine) (Problem, bool) {
 			continue
 		}
 		r := runes(text, m)
-		p := l.problem(r[2], "curly quotes do not hold a text together", fmt.Sprintf(`straight ones do: "%s"`, short(inner)))
+		p := l.problem(r[2], "curly quotes do not hold a text together",
+			fmt.Sprintf(`straight ones do: "%s"`, short(inner)))
 		l.put(r[2], 1, `"`)
 		l.put(r[6], 1, `"`)
 		return p, true
@@ -30,12 +36,14 @@ func curlyQuotes(l *slipLine) (Problem, bool) {
 
 var backslashAt = regexp.MustCompile(`"([A-Za-z]:|[^"\\]*[^"\\ ][^"\\]*)(\\[A-Za-z][^"]*)"`)
 
+var pathKey = regexp.MustCompile(`(?:music|tracks):`)
+
 // backslash finds a path with \ between double quotes, where YAML reads codes:
 // "C:\Users", "spring\new".
 func backslash(l *slipLine) (Problem, bool) {
 	text := string(l.text)
 	m := backslashAt.FindStringSubmatchIndex(text)
-	if m == nil || !strings.Contains(text[:m[0]], "music:") && !strings.Contains(text[:m[0]], "tracks:") && !strings.HasSuffix(text[m[2]:m[3]], ":") {
+	if m == nil || !pathKey.MatchString(text[:m[0]]) && !strings.HasSuffix(text[m[2]:m[3]], ":") {
 		return Problem{}, false
 	}
 	r := runes(text, m)
@@ -67,7 +75,8 @@ func apostrophe(l *slipLine) (Problem, bool) {
 		return Problem{}, false
 	}
 	r := runes(text, []int{m[2], m[4], last})
-	p := l.problem(r[1], "the apostrophe ends the text that ' began", fmt.Sprintf(`double quotes let it stand: "%s"`, short(inner)))
+	p := l.problem(r[1], "the apostrophe ends the text that ' began",
+		fmt.Sprintf(`double quotes let it stand: "%s"`, short(inner)))
 	l.put(r[0], 1, `"`)
 	l.put(r[2], 1, `"`)
 	return p, true
@@ -86,7 +95,7 @@ func remarkInList(l *slipLine) (Problem, bool) {
 	end := m[2] + strings.IndexAny(text[m[2]:], ",]}")
 	r := runes(text, []int{from, m[2], end})
 	p := l.problem(r[1], "a # after a space begins a remark, and the rest of the line is not read",
-		fmt.Sprintf(`%s"%s"`, quoteIt, short(l.slice(r[0], r[2]))))
+		quoteIt("such a sign", l.slice(r[0], r[2])))
 	l.quote(r[0], r[2])
 	return p, true
 }
@@ -105,7 +114,9 @@ func lastValue(text string) string {
 	return strings.TrimLeft(text[at:], " ")
 }
 
-var bracketsAt = regexp.MustCompile(`^[^\[{]*\[(?:[^\[\]]*, *)?([^\s\[\],][^\[\],]*(\[)[^\[\]]*\][^\[\],]*)|^ *- +((\[)[^\[\]:]*\] *[^\s#,\]}][^#]*)`)
+var bracketsAt = regexp.MustCompile(
+	`^[^\[{]*\[(?:[^\[\]]*, *)?([^\s\[\],][^\[\],]*(\[)[^\[\]]*\][^\[\],]*)` + // in a list: [ferry [live].mp3]
+		`|^ *- +((\[)[^\[\]:]*\] *[^\s#,\]}][^#]*)`) // at the beginning: - [live] ferry.mp3
 
 // brackets finds [ and ] in a name, where YAML begins a list.
 func brackets(l *slipLine) (Problem, bool) {
@@ -120,7 +131,7 @@ func brackets(l *slipLine) (Problem, bool) {
 		from, end, sign = r[6], r[7], r[8]
 	}
 	end = from + len([]rune(strings.TrimRight(string(l.text[from:end]), " ")))
-	p := l.problem(sign, "a [ in a name begins a list", fmt.Sprintf(`%s"%s"`, quoteIt, short(l.slice(from, end))))
+	p := l.problem(sign, "a [ in a name begins a list", quoteIt("such a sign", l.slice(from, end)))
 	l.quote(from, end)
 	return p, true
 }
@@ -136,7 +147,8 @@ func firstSign(l *slipLine) (Problem, bool) {
 		return Problem{}, false
 	}
 	r := runes(text, m)
-	p := l.problem(r[2], fmt.Sprintf("a name cannot begin with %c", l.text[r[2]]), fmt.Sprintf(`%s"%s"`, quoteIt, short(l.slice(r[2], r[3]))))
+	p := l.problem(r[2], fmt.Sprintf("a name cannot begin with %c", l.text[r[2]]),
+		quoteIt("such a sign", l.slice(r[2], r[3])))
 	l.quote(r[2], r[3])
 	return p, true
 }

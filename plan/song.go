@@ -53,7 +53,10 @@ func PickSong(name string, songs []Song) (Song, *Problem) {
 		case 1:
 			return meant[0], nil
 		}
-		return Song{}, &Problem{Msg: fmt.Sprintf("track %s may be any of %d songs", shown(name), len(meant)), Hint: "which: " + several(meant) + "?"}
+		return Song{}, &Problem{
+			Msg:  fmt.Sprintf("track %s may be any of %d songs", shown(name), len(meant)),
+			Hint: "which: " + several(meant) + "?",
+		}
 	}
 	p := &Problem{Msg: fmt.Sprintf("track %s is none of the songs", shown(name))}
 	if len(songs) > 0 {
