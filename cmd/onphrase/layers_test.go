@@ -17,7 +17,7 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "plan/edit", "plan/outline", "align", "align/fit", "align/export/...", "samples"},
+	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
 	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
 	"align/export":  {"align", "align/export/..."},
 	"align/export/": {"align", "align/export/..."},
