@@ -19,6 +19,7 @@ type Item struct {
 	Setup  Length // needed before the item starts, for weights or the way to the floor
 	Easier string
 	Harder string
+	Known  []Known // findings that she stands by
 	Work   Work
 
 	Rounds  []Round // that it belongs to, the outermost first
@@ -90,6 +91,7 @@ func (m *mapping) words(it *Item) {
 	}
 	m.keep("easier", &it.Easier)
 	m.keep("harder", &it.Harder)
+	it.Known = m.stands()
 }
 
 // keep reads a line of text over what is there already.

@@ -36,6 +36,7 @@ func readRepeat(m *mapping, it Item, _ *Catalog) []Item {
 			w.Repeats = w.Pos
 		}
 		w.Pos = it.Pos
+		w.Known = slices.Concat(again.Known, w.Known)
 		all[i] = w
 	}
 	all[0].says(again)

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -109,7 +110,12 @@ func (m *mapping) items(key string, n *yaml.Node, example string) []*yaml.Node {
 		return nil
 	}
 	if n.Kind != yaml.SequenceNode {
-		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), "like "+example)
+		hint := "like " + example
+		words := strings.HasPrefix(example, key+": [") && !strings.Contains(example, "{")
+		if words && n.Kind == yaml.ScalarNode && !empty(n) {
+			hint = fmt.Sprintf("%s: [%s]", key, short(n.Value))
+		}
+		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), hint)
 		return nil
 	}
 	if len(n.Content) == 0 {

@@ -35,6 +35,10 @@ type PartMusic struct {
 // ParseMusic reads a music list. A whole class file is one, too; c has the
 // moves that its items may name.
 func ParseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
+	return forgiving(src, func(src []byte) (*MusicList, []Problem) { return parseMusic(file, src, c) })
+}
+
+func parseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
 	r, root := open(src)
 	l := &MusicList{}
 	if root == nil {
@@ -45,7 +49,7 @@ func ParseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
 		return l, r.sorted()
 	}
 	if m.has("class") {
-		return musicOf(ParseWith(file, src, c))
+		return musicOf(parseClass(file, src, c))
 	}
 	l.Music = m.path("music")
 	for _, n := range m.needList("parts", "parts: and below it - {part: Warm-up, tracks: [tidewater.mp3]}") {

@@ -17,6 +17,7 @@ type reader struct {
 	lines    []string            // of the file, to find places inside a scalar
 	odd      map[*yaml.Node]bool // nodes of which nothing (more) is to be said
 	problems []Problem
+	broken   int               // the line that the YAML library cannot read; 0 when it reads all
 	told     map[string][]Item // what repeat may name, by nameKey
 	total    int               // items read so far
 }

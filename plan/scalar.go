@@ -91,11 +91,19 @@ func (r *reader) line(key string, s scalar) string {
 		return ""
 	}
 	text := strings.Join(strings.Fields(s.text), " ")
+	if lost := cutOff.FindString(s.node.LineComment); lost != "" && s.node.Style == 0 {
+		r.problem(s.node, key+": a # after a space begins a remark, and the rest of the line is not read",
+			fmt.Sprintf(`quotes keep it together: "%s %s"`, short(text), short(lost)))
+	}
 	if text == "" {
 		r.problem(s.node, key+" is empty", "write some text, or remove the key")
 	}
 	return text
 }
+
+// cutOff is a remark that was most likely meant as text: a number, as in
+// "Ferry #2", or the rest of a file name.
+var cutOff = regexp.MustCompile(`^#(?:[0-9].*|\S.*\.[A-Za-z0-9]{3,4})$`)
 
 // text reads a line of text, empty when absent.
 func (m *mapping) text(key string) string {
