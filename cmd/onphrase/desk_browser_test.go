@@ -146,7 +146,7 @@ func TestDeskSongsByClicks(t *testing.T) {
 		d.click("#find-to")
 		d.press("1", "3", "2")
 		d.wait(`document.querySelector(".sentence").textContent.startsWith("2 of 8 songs: 126 to 132 BPM")`)
-		d.click(".song .title")
+		d.click(".song a.title")
 		d.wait(`document.querySelectorAll(".phrase").length >= 12`)
 		var first float64
 		d.run(`(async () => (await (await import("/desk/js/engine.js")).ask("song", {id: location.hash.split("/")[1]})).phrases[0].at)()`, &first)

@@ -71,6 +71,7 @@ function dragging(desk, b, it) {
       b.classList.add("dragged");
       const tile = document.elementFromPoint(m.clientX, m.clientY)?.closest(".tile");
       document.querySelectorAll(".tile.drop").forEach((t) => t.classList.remove("drop"));
+      if (tile && tile !== target) desk.preview("Here", moved(desk, it, tile)?.acts);
       target = tile;
       tile?.classList.add("drop");
     };
@@ -85,16 +86,22 @@ function dragging(desk, b, it) {
   });
 }
 
-// drop moves an item before the first one that begins at or after the phrase.
 function drop(desk, it, tile) {
+  const to = moved(desk, it, tile);
+  if (to) desk.act("Moved: " + it.name, to.acts, to.path);
+}
+
+// moved is the act that puts an item before the first one that begins at or
+// after a phrase; null where it is already.
+function moved(desk, it, tile) {
   const n = Number(tile.closest(".part").dataset.part), at = Number(tile.dataset.at);
   const items = desk.view.parts[n].items;
   let to = items.findIndex((i) => i.id !== it.id && i.rows.some((r) => r.at >= at - 0.05));
   if (to < 0) to = items.length;
   const list = "parts/" + n + "/do", here = it.id.split("#")[0];
   const own = here.startsWith(list + "/") ? Number(here.slice(list.length + 1)) : -1;
-  if (own === to || own + 1 === to) return;
-  desk.act("Moved: " + it.name, [{ act: "move", item: it.id, to: list, at: to }], list + "/" + (own >= 0 && own < to ? to - 1 : to));
+  if (own === to || own + 1 === to) return null;
+  return { acts: [{ act: "move", item: it.id, to: list, at: to }], path: list + "/" + (own >= 0 && own < to ? to - 1 : to) };
 }
 
 // unplaced lists items that lie on no song.
