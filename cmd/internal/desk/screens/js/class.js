@@ -122,10 +122,9 @@ export async function show(main, state) {
     found.replaceChildren(...findings(desk));
     below.replaceChildren(...sums(view));
     const focused = side.contains(document.activeElement) ? document.activeElement.dataset.key : null;
-    const onPaper = refocus;
     if (chosen) side.replaceChildren(inspector(desk, chosen));
     if (focused) side.querySelector("[data-key=" + focused + "]")?.focus();
-    if (onPaper && chosen) paper.querySelector("[data-item='" + CSS.escape(chosen) + "']")?.focus({ preventScroll: true });
+    if (refocus && chosen) paper.querySelector("[data-item='" + CSS.escape(chosen) + "']")?.focus({ preventScroll: true });
   }
   function addPart() {
     const n = view.parts.length;
