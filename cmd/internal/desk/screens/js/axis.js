@@ -50,12 +50,13 @@ function piece(desk, r, from, counts, p, first, chosen) {
   const it = r.item;
   const grave = it.findings.map((i) => desk.view.findings[i].severity);
   const mark = grave.includes("fix") ? "fix" : grave.includes("watch") ? "watch" : "";
+  const place = "phrase " + r.phrase + " count " + r.count + (mark ? ", something to " + mark : "");
   const b = h("button", {
     class: "piece " + it.kind + (it.id === chosen ? " on" : "") + (first ? "" : " goes") + (mark ? " " + mark : ""), style, "data-item": it.id,
-    "aria-label": it.name + ", " + r.text + ", phrase " + r.phrase + " count " + r.count + (r.side ? ", " + r.side : "") + (mark ? ", something to " + mark : ""),
+    "aria-label": first ? null : it.name + " goes on, " + place,
     "aria-pressed": it.id === chosen ? "true" : null, tabindex: first && r === it.rows[0] ? "0" : "-1",
     onclick: () => desk.choose(it.id),
-  }, first ? [h("b", {}, it.kind === "block" ? "Block " + it.name : it.name), h("span", {}, r.text === it.name ? "" : r.text), r.side && h("small", {}, r.side)] : "");
+  }, first ? [h("b", {}, it.kind === "block" ? "Block " + it.name : it.name), h("span", {}, r.text === it.name ? "" : r.text), r.side && h("small", {}, r.side), h("span", { class: "heard" }, " " + place)] : "");
   dragging(desk, b, it);
   return b;
 }

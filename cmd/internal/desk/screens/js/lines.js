@@ -33,7 +33,7 @@ export function lines(song, pick, dragged) {
         class: "letter" + (k % 8 === 0 ? " one" : ""), tabindex: "-1", "data-count": String(i),
         style: { "--l": loudness(song.outline, song.counts[i]).toFixed(2) },
         "aria-label": "count " + (k + 1) + (n ? " of phrase " + n : ""), onclick: () => pick(i),
-      }, h("span", {}, String((k % 8) + 1)));
+      }, h("span", { "aria-hidden": "true" }, String((k % 8) + 1)));
       letters.push(cells[i]);
     }
     const handle = n > 1 ? h("span", { class: "handle", "aria-hidden": "true", title: "Drag: this phrase starts earlier or later" }) : null;
