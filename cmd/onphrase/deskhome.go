@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"io"
@@ -167,14 +168,24 @@ func (h *deskHome) Keep(path string, before, after []correct.Correction) error {
 // KeepTapped writes a tapped song under its title; where that is taken, with a
 // number.
 func (h *deskHome) KeepTapped(folder, title string, file []byte) (string, error) {
+	return writeNumbered(folder, title, tap.Ending, file)
+}
+
+// NewClass writes a class under its name; where that is taken, with a number.
+func (h *deskHome) NewClass(folder, name string, src []byte) (string, error) {
+	return writeNumbered(folder, name, ".yaml", src)
+}
+
+// writeNumbered writes a file that takes no other's place.
+func writeNumbered(folder, title, ending string, content []byte) (string, error) {
 	base := fileName(title)
 	for n := 1; ; n++ {
 		name := base
 		if n > 1 {
 			name += " " + strconv.Itoa(n)
 		}
-		path := filepath.Join(folder, name+tap.Ending)
-		err := writeExclusive(path, strings.NewReader(string(file)))
+		path := filepath.Join(folder, name+ending)
+		err := writeExclusive(path, bytes.NewReader(content))
 		if !errors.Is(err, os.ErrExist) {
 			return path, err
 		}

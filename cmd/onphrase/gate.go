@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 )
 
 // gate lets those in who are meant: requests that name the address we serve
@@ -67,20 +68,26 @@ type invite struct {
 	wrong  int
 	guests map[string]bool  // by cookie
 	tell   func(key string) // shows a new key
+	sleep  func(time.Duration)
 }
 
 // keyLen is the length of a key [letters of base 32]: 50 bits, to be typed on a
 // phone.
 const keyLen = 10
 
-// mostWrong is how many wrong keys are taken before the right one is changed.
-const mostWrong = 20
+// A wrong key makes the next answer wait, a wrong one more by as much again, up
+// to the longest: at that pace 50 bits outlast every class. The key that was
+// shown stays good all the same: a neighbour must not lock her phone out.
+const (
+	wrongWait   = 100 * time.Millisecond
+	longestWait = 3 * time.Second
+)
 
 // keyName is how an address names the key, and the cookie its guest.
 const keyName, guestName = "key", "onphrase-guest"
 
 func newInvite(tell func(key string)) *invite {
-	v := &invite{guests: map[string]bool{}, tell: tell}
+	v := &invite{guests: map[string]bool{}, tell: tell, sleep: time.Sleep}
 	v.renew()
 	return v
 }
@@ -107,9 +114,11 @@ func (v *invite) admit(w http.ResponseWriter, r *http.Request) bool {
 	v.mu.Lock()
 	defer v.mu.Unlock()
 	if subtle.ConstantTimeCompare([]byte(given), []byte(v.key)) != 1 {
-		if v.wrong++; v.wrong >= mostWrong {
-			v.renew()
-		}
+		v.wrong++
+		wait := min(longestWait, time.Duration(v.wrong)*wrongWait)
+		v.mu.Unlock() // who has the right key does not wait
+		v.sleep(wait)
+		v.mu.Lock()
 		return false
 	}
 	guest := rand.Text()

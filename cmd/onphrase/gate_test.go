@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 )
 
 // In the network nothing is served without the key, which works once.
@@ -85,22 +86,27 @@ func TestLANAddress(t *testing.T) {
 	}
 }
 
-// Keys that are tried out change the key.
+// Wrong keys slow down whoever tries them; the key that was shown stays good.
 func TestKeyIsNotGuessed(t *testing.T) {
 	var keys []string
+	var waited []time.Duration
 	v := newInvite(func(key string) { keys = append(keys, key) })
+	v.sleep = func(d time.Duration) { waited = append(waited, d) }
 	g := &gate{hosts: []string{"192.168.0.2:3232"}, invite: v, inside: http.NotFoundHandler()}
 	try := func(key string) int {
 		w := httptest.NewRecorder()
 		g.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "http://192.168.0.2:3232/?key="+key, nil))
 		return w.Code
 	}
-	for range mostWrong {
+	for range 50 {
 		if code := try("wrongwrong"); code != http.StatusUnauthorized {
 			t.Fatalf("a wrong key: %d", code)
 		}
 	}
-	if len(keys) != 2 || try(keys[0]) != http.StatusUnauthorized || try(keys[1]) != http.StatusSeeOther {
-		t.Errorf("keys %q", keys)
+	if len(waited) != 50 || waited[0] != wrongWait || waited[49] != longestWait {
+		t.Errorf("waited %v", waited)
+	}
+	if len(keys) != 1 || try(keys[0]) != http.StatusSeeOther {
+		t.Errorf("the key that was shown is no longer good: %q", keys)
 	}
 }

@@ -48,9 +48,13 @@ func newRootCmd(s *streams) *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          knownCommand,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			return runDesk(cmd.Context(), s, &deskOptions{listenFlags: listenFlags{decoder: "auto"}, port: usualPort, open: openBrowser}, "", false)
+		},
 	}
-	// The root itself runs only to show this help.
+	// By itself it opens the desk, also by a double click; its help is about the
+	// commands.
+	cobra.MousetrapHelpText = ""
 	root.SetUsageTemplate(strings.Replace(root.UsageTemplate(), "{{if .Runnable}}", "{{if and .Runnable .HasParent}}", 1))
 	root.SuggestionsMinimumDistance = 2 // slips of the keyboard
 	root.SetIn(s.in)

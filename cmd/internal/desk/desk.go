@@ -64,7 +64,7 @@ func answering[F any](f func(d *Desk, ctx context.Context, fields F) (any, error
 func requests() map[string]handler {
 	return map[string]handler{
 		"state": answering((*Desk).state), "browse": answering((*Desk).browse), "open": answering((*Desk).open),
-		"demo":  answering((*Desk).demo),
+		"new": answering((*Desk).begin), "demo": answering((*Desk).demo),
 		"songs": answering((*Desk).allSongs), "song": answering((*Desk).oneSong), "hear": answering((*Desk).hearNext),
 		"fix": answering((*Desk).fix), "unfix": answering((*Desk).unfix), "checked": answering((*Desk).checked),
 		"class": answering((*Desk).classNow), "act": answering((*Desk).act), "undo": answering((*Desk).undo),

@@ -279,4 +279,10 @@ func (h *fakeHome) FindMusic(_ string, c *plan.Class) (map[string]string, []plan
 
 func (h *fakeHome) Catalog() *plan.Catalog { return plan.Builtin() }
 
+func (h *fakeHome) NewClass(folder, name string, src []byte) (string, error) {
+	p := folder + "/" + strings.ToLower(name) + ".yaml"
+	h.set(p, src)
+	return p, nil
+}
+
 func (h *fakeHome) Demo() (string, error) { return "/home/harbour.yaml", nil }

@@ -49,6 +49,8 @@ type Home interface {
 	FindMusic(path string, c *plan.Class) (files map[string]string, missing []plan.Problem)
 	// Catalog is the moves that are known, hers too.
 	Catalog() *plan.Catalog
+	// NewClass writes a class into a folder, under a name of its own.
+	NewClass(folder, name string, src []byte) (path string, err error)
 	// Demo writes the demo, where it is not there yet, and gives its class.
 	Demo() (path string, err error)
 	// Classes lists the classes round a folder of songs, with the songs they name.

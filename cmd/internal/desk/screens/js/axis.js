@@ -50,12 +50,13 @@ function piece(desk, r, from, counts, p, first, chosen) {
   const it = r.item;
   const grave = it.findings.map((i) => desk.view.findings[i].severity);
   const mark = grave.includes("fix") ? "fix" : grave.includes("watch") ? "watch" : "";
+  const place = "phrase " + r.phrase + " count " + r.count + (mark ? ", something to " + mark : "");
   const b = h("button", {
     class: "piece " + it.kind + (it.id === chosen ? " on" : "") + (first ? "" : " goes") + (mark ? " " + mark : ""), style, "data-item": it.id,
-    "aria-label": it.name + ", " + r.text + ", phrase " + r.phrase + " count " + r.count + (r.side ? ", " + r.side : "") + (mark ? ", something to " + mark : ""),
+    "aria-label": first ? null : it.name + " goes on, " + place,
     "aria-pressed": it.id === chosen ? "true" : null, tabindex: first && r === it.rows[0] ? "0" : "-1",
     onclick: () => desk.choose(it.id),
-  }, first ? [h("b", {}, it.kind === "block" ? "Block " + it.name : it.name), h("span", {}, r.text === it.name ? "" : r.text), r.side && h("small", {}, r.side)] : "");
+  }, first ? [h("b", {}, it.kind === "block" ? "Block " + it.name : it.name), h("span", {}, r.text === it.name ? "" : r.text), r.side && h("small", {}, r.side), h("span", { class: "heard" }, " " + place)] : "");
   dragging(desk, b, it);
   return b;
 }
@@ -71,6 +72,7 @@ function dragging(desk, b, it) {
       b.classList.add("dragged");
       const tile = document.elementFromPoint(m.clientX, m.clientY)?.closest(".tile");
       document.querySelectorAll(".tile.drop").forEach((t) => t.classList.remove("drop"));
+      if (tile && tile !== target) desk.preview("Here", moved(desk, it, tile)?.acts);
       target = tile;
       tile?.classList.add("drop");
     };
@@ -85,16 +87,22 @@ function dragging(desk, b, it) {
   });
 }
 
-// drop moves an item before the first one that begins at or after the phrase.
 function drop(desk, it, tile) {
+  const to = moved(desk, it, tile);
+  if (to) desk.act("Moved: " + it.name, to.acts, to.path);
+}
+
+// moved is the act that puts an item before the first one that begins at or
+// after a phrase; null where it is already.
+function moved(desk, it, tile) {
   const n = Number(tile.closest(".part").dataset.part), at = Number(tile.dataset.at);
   const items = desk.view.parts[n].items;
   let to = items.findIndex((i) => i.id !== it.id && i.rows.some((r) => r.at >= at - 0.05));
   if (to < 0) to = items.length;
   const list = "parts/" + n + "/do", here = it.id.split("#")[0];
   const own = here.startsWith(list + "/") ? Number(here.slice(list.length + 1)) : -1;
-  if (own === to || own + 1 === to) return;
-  desk.act("Moved: " + it.name, [{ act: "move", item: it.id, to: list, at: to }], list + "/" + (own >= 0 && own < to ? to - 1 : to));
+  if (own === to || own + 1 === to) return null;
+  return { acts: [{ act: "move", item: it.id, to: list, at: to }], path: list + "/" + (own >= 0 && own < to ? to - 1 : to) };
 }
 
 // unplaced lists items that lie on no song.

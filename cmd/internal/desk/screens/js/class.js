@@ -43,7 +43,7 @@ export async function show(main, state) {
   main.append(title, facts, bar, found, h("div", { class: "bench" }, paper, side), below);
 
   const desk = {
-    get view() { return view; }, songs, choose, act, take,
+    get view() { return view; }, songs, choose, act, take, preview,
     item: (id) => all().find((i) => i.id === id),
     part: (id) => view.parts.find((p) => p.id === id),
     partOf: (id) => view.parts.findIndex((p) => p.items.some((i) => i.id === id || i.items.some((c) => c.id === id))),
@@ -68,6 +68,23 @@ export async function show(main, state) {
     draw();
     tell(label + ".", () => travel("undo"));
     return true;
+  }
+  // preview says what acts would change, and changes nothing.
+  let asked = 0;
+  async function preview(label, acts) {
+    if (!acts) return tell(label + ": it is there already.");
+    const n = ++asked;
+    let next = null;
+    try {
+      next = await ask("act", { revision: view.revision, acts, dry: true });
+    } catch (e) {
+      if (n === asked) tell(label + ": " + e.message);
+    }
+    if (!next || n !== asked) return;
+    const grave = (v) => v.findings.filter((f) => f.severity !== "note").length;
+    const more = grave(next) - grave(view), longer = Math.round(next.length - view.length);
+    tell(label + ": " + [more === 0 ? "nothing more to mind" : Math.abs(more) + (more > 0 ? " more" : " less") + " to mind",
+      longer === 0 ? "as long as before" : Math.abs(longer) + " s " + (longer > 0 ? "longer" : "shorter")].join(", ") + ".");
   }
   async function take(what, fields) {
     const next = await attempt(() => ask(what, { revision: view.revision, ...fields }));
@@ -97,6 +114,7 @@ export async function show(main, state) {
       (fixes ? fixes + " to fix" : "nothing to fix"));
     button(undoButton, "Undo", "U", view.undo);
     button(redoButton, "Do again", "R", view.redo);
+    const refocus = paper.contains(document.activeElement);
     const at = paper.scrollTop;
     paper.replaceChildren(...view.parts.map((p, i) => axis(desk, p, i, chosen)),
       h("button", { onclick: () => addPart() }, "Add a part"));
@@ -106,6 +124,7 @@ export async function show(main, state) {
     const focused = side.contains(document.activeElement) ? document.activeElement.dataset.key : null;
     if (chosen) side.replaceChildren(inspector(desk, chosen));
     if (focused) side.querySelector("[data-key=" + focused + "]")?.focus();
+    if (refocus && chosen) paper.querySelector("[data-item='" + CSS.escape(chosen) + "']")?.focus({ preventScroll: true });
   }
   function addPart() {
     const n = view.parts.length;

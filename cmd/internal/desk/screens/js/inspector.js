@@ -117,6 +117,17 @@ function moves(desk, it) {
     h("button", { onclick: () => desk.act("Block " + it.name + ": a move more", [{ act: "insert", to: it.id.split("#")[0] + "/moves", at: it.moves.length, entry: { move: "march", counts: sum % 32 ? 32 - (sum % 32) : 32 } }]) }, "A move more"));
 }
 
+// other plays another song in the place of one: first it says what would move.
+function other(desk, part, i, songs) {
+  const acts = (file) => [{ act: "set", item: part.id, key: "tracks", value: part.names.with(i, file) }];
+  const take = h("button", { hidden: true, onclick: () => desk.act(part.name + " on another song", acts(select.value)) }, "Take it");
+  const select = h("select", { "aria-label": "Another song in its place", onchange: () => {
+    take.hidden = !select.value;
+    if (select.value) desk.preview(select.selectedOptions[0].textContent, acts(select.value));
+  } }, h("option", { value: "" }, "Another…"), songs.map((s) => h("option", { value: s.file }, s.title + ", " + Math.round(s.bpm) + " BPM")));
+  return [select, take];
+}
+
 const kinds = [["warm-up", "warm-up"], ["cardio", "cardio"], ["strength", "strength"], ["core", "core"], ["cool-down", "cool-down"], ["stretch", "stretch"], ["mixed", "mixed"]];
 
 function ofPart(desk, part) {
@@ -134,6 +145,7 @@ function ofPart(desk, part) {
     choice("Counted", "taught", part.taught, [["", "as it was heard"], ["half", "half as fast"], ["double", "twice as fast"]], keep("taught", part.taught)),
     h("fieldset", { class: "doses" }, h("legend", {}, "Songs"), part.names.map((name, i) => h("div", { class: "dose" }, h("span", {}, part.tracks[i]?.title || name),
       i > 0 && h("button", { onclick: () => tracks(part.names.toSpliced(i - 1, 2, part.names[i], part.names[i - 1]), "songs in another order") }, "Earlier"),
+      other(desk, part, i, songs),
       part.names.length > 1 && h("button", { "aria-label": "take this song out", onclick: () => tracks(part.names.toSpliced(i, 1), "a song less") }, "−"))), more),
     h("div", { class: "ways" },
       n > 0 && h("button", { onclick: () => desk.act("Earlier: " + part.name, [{ act: "move", item: part.id, to: "parts", at: n - 1 }], "parts/" + (n - 1)) }, "Earlier"),

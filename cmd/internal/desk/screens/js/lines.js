@@ -30,10 +30,10 @@ export function lines(song, pick, dragged) {
     for (let k = 0; k < p.counts; k++) {
       const i = p.count + k;
       cells[i] = h("button", {
-        class: "letter" + (k % 8 === 0 ? " one" : ""), tabindex: "-1", "data-count": String(i),
+        class: "letter" + (k % 8 === 0 ? " one" : ""), tabindex: "-1", "data-count": String(i), "data-n": String((k % 8) + 1),
         style: { "--l": loudness(song.outline, song.counts[i]).toFixed(2) },
         "aria-label": "count " + (k + 1) + (n ? " of phrase " + n : ""), onclick: () => pick(i),
-      }, h("span", {}, String((k % 8) + 1)));
+      });
       letters.push(cells[i]);
     }
     const handle = n > 1 ? h("span", { class: "handle", "aria-hidden": "true", title: "Drag: this phrase starts earlier or later" }) : null;

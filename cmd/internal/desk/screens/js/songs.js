@@ -20,13 +20,12 @@ export async function show(main, state) {
   let all = (await ask("songs")).songs;
   let shown = [];
   let on = 0; // the line the keys are on
-  const list = h("div", { class: "songs", role: "listbox", "aria-label": "Songs", tabindex: "0" });
+  const list = h("div", { class: "songs", role: "list", "aria-label": "Songs" });
   const room = h("div", { class: "room" });
   list.append(room);
   const sentence = h("p", { class: "sentence", role: "status", "aria-atomic": "true" });
   const clicks = h("label", { class: "choice" }, h("input", { type: "checkbox", checked: player.withClicks(), onchange: (e) => player.setClicks(e.target.checked) }), h("span", {}, "clicks on the counts"));
 
-  const line = () => list.firstElementChild.firstElementChild?.offsetHeight || 76;
   function refresh() {
     shown = sorted(filtered(all, filter), order);
     on = Math.min(on, Math.max(0, shown.length - 1));
@@ -39,16 +38,17 @@ export async function show(main, state) {
     const from = Math.max(0, Math.floor(list.scrollTop / height) - 6);
     const to = Math.min(shown.length, Math.ceil((list.scrollTop + list.clientHeight) / height) + 6);
     room.style.height = shown.length * height + "px";
+    const focused = room.contains(document.activeElement) && document.activeElement.matches("a.title");
     room.replaceChildren(...shown.slice(from, to).map((s, i) => songLine(s, from + i)));
-    list.setAttribute("aria-activedescendant", shown.length ? "song-" + shown[on].id : "");
+    if (focused) room.querySelector(".on a.title")?.focus({ preventScroll: true });
   }
   function songLine(s, i) {
     const open = () => { location.hash = "#song/" + s.id; };
     return h("div", {
-      id: "song-" + s.id, role: "option", class: "song " + s.state + (i === on ? " on" : ""), "aria-selected": i === on,
+      role: "listitem", class: "song " + s.state + (i === on ? " on" : ""),
       "aria-posinset": i + 1, "aria-setsize": shown.length, style: { top: i * height + "px" }, onclick: () => { on = i; open(); },
     },
-    h("b", { class: "title" }, s.title),
+    h("a", { class: "title", href: "#song/" + s.id, tabindex: i === on ? "0" : "-1" }, s.title),
     s.state === "heard" || s.state === "tapped" ? figures(s) : h("span", { class: "state" }, { waiting: "not heard yet", hearing: "listening now", failed: s.problem }[s.state]),
     s.strip.length > 0 && strip(s.strip, s.music ? (ms) => hear(s, ms) : null));
   }
@@ -76,10 +76,12 @@ export async function show(main, state) {
     if (top < list.scrollTop) list.scrollTop = top;
     if (top + height > list.scrollTop + list.clientHeight) list.scrollTop = top + height - list.clientHeight;
     draw();
+    room.querySelector(".on a.title")?.focus({ preventScroll: true });
   }
 
   main.append(
-    h("h1", {}, "Songs"), finder(refresh), h("div", { class: "ways" }, sorter(refresh), clicks,
+    h("h1", {}, "Songs"), h("details", { class: "finder", open: matchMedia("(min-width: 700px)").matches }, h("summary", {}, "Find songs"), finder(refresh)),
+    h("div", { class: "ways" }, sorter(refresh), clicks,
       h("a", { class: "button", href: "#song/tap-in" }, "Tap in a song without a file")),
     sentence, list);
   main.classList.add("tall");

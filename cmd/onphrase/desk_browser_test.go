@@ -1,0 +1,328 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"onphrase/cmd/internal/browser"
+	"onphrase/samples"
+)
+
+// safeBuffer is written by the desk and read by the test.
+type safeBuffer struct {
+	mu sync.Mutex
+	b  bytes.Buffer
+}
+
+func (s *safeBuffer) Write(p []byte) (int, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.b.Write(p)
+}
+
+func (s *safeBuffer) String() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.b.String()
+}
+
+// servedDesk serves a desk over a home folder of its own that holds the demo,
+// and gives its address.
+func servedDesk(t *testing.T, home string) string {
+	t.Helper()
+	t.Setenv("HOME", home)
+	t.Setenv("XDG_CONFIG_HOME", filepath.Join(home, "config"))
+	if _, err := writeDemo(samples.Demo(), filepath.Join(home, demoDir)); err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	out := &safeBuffer{}
+	s := &streams{in: &bytes.Buffer{}, out: out, err: &safeBuffer{}, width: defaultWidth}
+	o := &deskOptions{listenFlags: listenFlags{decoder: "auto"}, noOpen: true}
+	ended := make(chan error, 1)
+	go func() { ended <- runDesk(ctx, s, o, "", true) }()
+	t.Cleanup(func() {
+		cancel()
+		<-ended
+	})
+	for range 200 {
+		if line, _, ok := strings.Cut(out.String(), "\n"); ok {
+			return line
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	t.Fatal("no address")
+	return ""
+}
+
+// desktop is a tab on the desk, with the few words that tests need.
+type desktop struct {
+	t   *testing.T
+	tab browser.Tab
+	ctx context.Context
+}
+
+func (d *desktop) must(err error) {
+	d.t.Helper()
+	if err != nil {
+		d.t.Fatal(err)
+	}
+}
+
+func (d *desktop) click(selector string) { d.t.Helper(); d.must(browser.Click(d.ctx, d.tab, selector)) }
+
+func (d *desktop) wait(expression string) {
+	d.t.Helper()
+	d.must(browser.Wait(d.ctx, d.tab, expression))
+}
+
+func (d *desktop) press(keys ...string) { d.t.Helper(); d.must(d.tab.Press(d.ctx, keys...)) }
+
+func (d *desktop) run(expression string, out any) {
+	d.t.Helper()
+	d.must(d.tab.Run(d.ctx, expression, out))
+}
+
+// text clicks the button or link with a text.
+func (d *desktop) text(label string) {
+	d.t.Helper()
+	mark := fmt.Sprintf(`(() => { const e = [...document.querySelectorAll("button, a, label")].find(
+		b => b.offsetParent && b.textContent.trim().startsWith(%q)); if (!e) return false;
+		document.querySelectorAll("[data-marked]").forEach(m => m.removeAttribute("data-marked"));
+		e.setAttribute("data-marked", ""); return true; })()`, label)
+	d.wait(mark)
+	d.click("[data-marked]")
+}
+
+// browsers runs a test in each browser that is installed.
+func browsers(t *testing.T, test func(t *testing.T, open func(address string) *desktop)) {
+	if testing.Short() {
+		t.Skip("SKIPPED: drives two browsers")
+	}
+	for name, start := range map[string]func() (browser.Browser, error){"chromium": browser.Chromium, "firefox": browser.Firefox} {
+		t.Run(name, func(t *testing.T) {
+			b, err := start()
+			if err != nil {
+				t.Skipf("SKIPPED: NO BROWSER: %v", err)
+			}
+			defer b.Close()
+			ctx, cancel := context.WithTimeout(context.Background(), 4*time.Minute)
+			defer cancel()
+			test(t, func(address string) *desktop {
+				tab, err := b.Open(ctx)
+				if err != nil {
+					t.Fatal(err)
+				}
+				d := &desktop{t, tab, ctx}
+				d.must(tab.Resize(ctx, 1280, 900))
+				d.must(tab.Go(ctx, address))
+				return d
+			})
+		})
+	}
+}
+
+// A new user, by clicks alone: she opens the folder of songs, watches them being
+// heard, finds some, puts count 1 of one right by tapping along with jitter,
+// takes that back, and taps in a song that she has no file of.
+func TestDeskSongsByClicks(t *testing.T) {
+	browsers(t, func(t *testing.T, open func(string) *desktop) {
+		home := t.TempDir()
+		d := open(servedDesk(t, home))
+		d.text("Open a class or a folder of songs")
+		d.text(demoDir)
+		d.text("music")
+		d.text("Use this folder")
+		d.wait(`document.querySelectorAll(".song.heard").length === 8`)
+		d.click("#find-from")
+		d.press("1", "2", "6")
+		d.click("#find-to")
+		d.press("1", "3", "2")
+		d.wait(`document.querySelector(".sentence").textContent.startsWith("2 of 8 songs: 126 to 132 BPM")`)
+		d.click(".song a.title")
+		d.wait(`document.querySelectorAll(".phrase").length >= 12`)
+		var first float64
+		d.run(`(async () => (await (await import("/desk/js/engine.js")).ask("song", {id: location.hash.split("/")[1]})).phrases[0].at)()`, &first)
+		d.text("Count 1 one later") // somebody put it wrong
+		d.wait(`document.querySelectorAll(".steps button").length === 1`)
+		d.text("Tap along")
+		d.tapAlong()
+		d.wait(`[...document.querySelectorAll(".tapping button")].some(b => b.offsetParent && b.textContent.startsWith("Keep it"))`)
+		d.text("Keep it")
+		d.wait(`document.querySelectorAll(".steps button").length === 2`)
+		var off float64 // of the last phrases from where they were before, at 32 counts a phrase [ms]
+		d.run(fmt.Sprintf(`(async () => {
+			const song = await (await import("/desk/js/engine.js")).ask("song", {id: location.hash.split("/")[1]});
+			const phrase = 32 * 60000 / song.song.bpm, from = song.phrases[song.phrases.length - 2].at - %f;
+			return Math.abs(from - phrase * Math.round(from / phrase));
+		})()`, first), &off)
+		if off > 10 {
+			t.Errorf("count 1 is %.0f ms off after tapping", off)
+		}
+		d.text("Undo")
+		d.wait(`document.querySelectorAll(".steps button").length === 1`)
+		d.text("Songs")
+		d.text("Tap in a song without a file")
+		d.click("#tapped-name")
+		d.press("T", "u", "n", "e")
+		d.tapIn()
+		d.text("Keep this song")
+		d.wait(`document.querySelector("h1").textContent === "Tune"`)
+		if _, err := os.Stat(filepath.Join(home, demoDir, "music", "Tune.song.yaml")); err != nil {
+			t.Error(err)
+		}
+	})
+}
+
+// tapAlong taps on the counts of the song that plays, 30 ms early or late and
+// count 1 with the other pad, as a thumb would.
+func (d *desktop) tapAlong() {
+	d.t.Helper()
+	d.run(`(async () => {
+		const player = await import("/desk/js/player.js"), engine = await import("/desk/js/engine.js");
+		const song = await engine.ask("song", { id: location.hash.split("/")[1] });
+		const period = 60000 / song.song.bpm, truth = song.phrases[0].at - period; // where count 1 was before
+		const pads = document.querySelectorAll(".pad");
+		let n = null, taps = 0;
+		for (let waited = 0; taps < 14 && waited < 60000; waited += 4) {
+			await new Promise((r) => setTimeout(r, 4));
+			if (!player.playing()) continue;
+			const at = player.at();
+			if (n === null) n = Math.ceil((at - truth) / period) + 1;
+			const due = truth + n * period + 30 * Math.sin(7 * n);
+			if (at < due) continue;
+			if (at < due + 60) { pads[n % 32 === 0 ? 1 : 0].dispatchEvent(new PointerEvent("pointerdown", { bubbles: true })); taps++; }
+			if (taps === 12 && n % 32 !== 0) taps = 11; // until a count 1 has come
+			n++;
+		}
+		return taps;
+	})()`, nil)
+}
+
+// tapIn taps 33 counts at 120 and marks three phrases.
+func (d *desktop) tapIn() {
+	d.t.Helper()
+	d.run(`(async () => {
+		const [tap, start] = document.querySelectorAll(".pad");
+		const real = performance.now.bind(performance);
+		let now = 1000;
+		performance.now = () => now; // half a second is none to wait for
+		const press = async (e) => { e.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true })); await new Promise((r) => setTimeout(r, 30)); };
+		for (let i = 0; i < 33; i++) { now = 1000 + 500 * i; await press(tap); }
+		await new Promise((r) => setTimeout(r, 500));
+		for (const n of [40, 72, 104, 136]) { now = 1000 + 500 * n; await press(start); await new Promise((r) => setTimeout(r, 300)); }
+		performance.now = real;
+	})()`, nil)
+	d.wait(`document.querySelector(".large").textContent === "3 phrases: 32, 32, 32 counts"`)
+}
+
+// By keys alone: the demo's class is opened, an item chosen, moved, changed and
+// taken out; every step is undone, and the file is the first again.
+func TestDeskClassByKeys(t *testing.T) {
+	browsers(t, func(t *testing.T, open func(string) *desktop) {
+		home := t.TempDir()
+		d := open(servedDesk(t, home))
+		class := filepath.Join(home, demoDir, demoClass)
+		before, err := os.ReadFile(class)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.wait(`document.querySelector("h1")`)
+		d.tabTo("Look at the demo")
+		d.press("Enter")
+		d.wait(`document.querySelector("h1").textContent === "Harbour Strong 30"`)
+		d.wait(`document.querySelectorAll(".tile").length > 60 && !document.querySelector(".song-head em")`)
+		d.press("ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown")
+		d.wait(`document.querySelector(".inspector h2")`)
+		d.press(">")
+		d.wait(`document.getElementById("told").textContent.startsWith("Moved later")`)
+		d.press("Delete")
+		d.wait(`document.getElementById("told").textContent.startsWith("Taken out")`)
+		if now, err := os.ReadFile(class); err != nil || bytes.Equal(now, before) {
+			t.Errorf("the file was not changed: %v", err)
+		}
+		d.press("u")
+		d.wait(`document.getElementById("told").textContent.startsWith("Undone: Taken out")`)
+		d.press("u")
+		d.wait(`document.getElementById("told").textContent.startsWith("Undone: Moved")`)
+		if now, err := os.ReadFile(class); err != nil || !bytes.Equal(now, before) {
+			t.Errorf("undone, the file is another: %v", err)
+		}
+		d.press("r")
+		d.wait(`document.getElementById("told").textContent.startsWith("Done again: Moved")`)
+		d.press("u")
+		d.wait(`document.getElementById("told").textContent.startsWith("Undone: Moved")`)
+	})
+}
+
+// tabTo presses Tab until what has the focus begins with a text.
+func (d *desktop) tabTo(label string) {
+	d.t.Helper()
+	for range 60 {
+		d.press("Tab")
+		var on string
+		d.run(`document.activeElement.textContent.trim()`, &on)
+		if strings.HasPrefix(on, label) {
+			return
+		}
+	}
+	d.t.Fatalf("no Tab leads to %q", label)
+}
+
+// A class of 30 minutes is made from the demo's music by clicks alone; a
+// suggestion is taken; all of it is undone.
+func TestDeskNewClassByClicks(t *testing.T) {
+	browsers(t, func(t *testing.T, open func(string) *desktop) {
+		home := t.TempDir()
+		d := open(servedDesk(t, home))
+		d.text("Open a class or a folder of songs")
+		d.text(demoDir)
+		d.text("music")
+		d.text("Use this folder")
+		d.wait(`document.querySelectorAll(".song.heard").length === 8`)
+		d.text("Start")
+		d.text("New class")
+		d.click("#new-name")
+		d.press("M", "o", "n", "d", "a", "y")
+		d.text("30 minutes")
+		d.text("Make this class")
+		d.wait(`document.querySelector("h1").textContent === "Monday"`)
+		file := filepath.Join(home, demoDir, "music", "Monday.yaml")
+		before, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.wait(`document.querySelectorAll(".part").length >= 3`)
+		d.click(".part[data-part='1'] .part-head button:last-child")
+		d.wait(`document.querySelector(".inspector input[type=search]")`)
+		d.click(".inspector input[type=search]")
+		d.press("s", "q", "u", "a", "t")
+		d.wait(`[...document.querySelectorAll(".inspector .line b")].some(b => b.textContent === "squat")`)
+		d.click(".inspector .line")
+		d.wait(`document.getElementById("told").textContent.startsWith("Added")`)
+		d.click(".inspector .dose select")
+		d.press("ArrowDown", "Enter")
+		d.press("Escape")
+		d.text("Undo")
+		d.wait(`document.getElementById("told").textContent.startsWith("Undone")`)
+		for range 3 {
+			var left bool
+			d.run(`!document.querySelector(".bench").parentElement.querySelector(".ways button").disabled`, &left)
+			if !left {
+				break
+			}
+			d.click(".ways button")
+			time.Sleep(300 * time.Millisecond)
+		}
+		if now, err := os.ReadFile(file); err != nil || !bytes.Equal(now, before) {
+			t.Errorf("undone, the class is another: %v", err)
+		}
+	})
+}
