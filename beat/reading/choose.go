@@ -55,6 +55,9 @@ func (r Reading) score() float64 {
 	return heardWeights[0]*sound + weigh(heardWeights[1:], r.Heard)
 }
 
+// Over is how much likelier a reading is than another, by their clues [log-odds].
+func (r Reading) Over(other Reading) float64 { return r.score() - other.score() }
+
 func weigh(weights []float64, clues Clues) float64 {
 	sum := 0.0
 	for j, v := range clues {

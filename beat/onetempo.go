@@ -1,0 +1,233 @@
+package beat
+
+import (
+	"math"
+	"slices"
+
+	"onphrase/beat/grid"
+	"onphrase/beat/reading"
+	"onphrase/beat/tempo"
+)
+
+const (
+	// leastDecided is how much more must speak for one half of the counts than for
+	// the other, over all of the music on them, for a jump between them to be none
+	// [log-odds]. Where as much speaks for both, each is right in its place.
+	leastDecided = 1.0
+	// offHalf is how far a count may lie from the half counts of a comb to be one of
+	// them, as a share of a count, and leastOn the share of counts that must be.
+	offHalf, leastOn = 0.06, 0.75
+)
+
+// straight is one of the straight lines of a track.
+type straight struct {
+	part     int // that it belongs to
+	from, to int // its beats there
+	beats    []float64
+}
+
+// straights lists the lines of all parts.
+func straights(parts []part) []straight {
+	var out []straight
+	for i, p := range parts {
+		for _, l := range p.Lines {
+			out = append(out, straight{i, l.From, l.To, p.Beats[l.From:l.To]})
+		}
+	}
+	return out
+}
+
+// oneTempo makes one piece of what keeps to one tempo throughout: where all
+// counts lie on the half counts of one comb, the song has one phase, and all that
+// sounds decides on it once. Else sections whose off-beats are louder than their
+// beats would jump to them by half a count and back.
+func (h *heard) oneTempo(parts []part, c cues) []part {
+	for done := 0; ; {
+		all := straights(parts)
+		if done >= len(all) {
+			return parts
+		}
+		comb, first, last := onOneComb(all, done)
+		if joined, ok := h.onePhase(parts, comb, all[first], all[last-1], c); ok {
+			parts = joined
+			done = lineAfter(parts, comb.At(comb.Nearest(all[last-1].beats[len(all[last-1].beats)-1])))
+			continue
+		}
+		done = last
+	}
+}
+
+// lineAfter is the number of lines that begin before a time [s].
+func lineAfter(parts []part, t float64) int {
+	n := 0
+	for _, s := range straights(parts) {
+		if s.beats[0] < t {
+			n++
+		}
+	}
+	return n
+}
+
+// onOneComb are the lines first..last-1, from done on, that lie on the comb of
+// the longest of them.
+func onOneComb(all []straight, done int) (comb grid.Comb, first, last int) {
+	i := done
+	for j := done; j < len(all); j++ {
+		if len(all[j].beats) > len(all[i].beats) {
+			i = j
+		}
+	}
+	comb, first, last = grid.CombOf(all[i].beats), i, i+1
+	take := func(at int) bool {
+		if at < done || at >= len(all) || !comb.Holds(all[at].beats) {
+			return false
+		}
+		first, last = min(first, at), max(last, at+1)
+		var rows [][]float64
+		for _, s := range all[first:last] {
+			if comb.Holds(s.beats) {
+				rows = append(rows, s.beats)
+			}
+		}
+		comb = comb.Through(rows)
+		return true
+	}
+	for take(first-1) || take(last) {
+	}
+	return comb, first, last
+}
+
+// onePhase joins the parts from one line to another, both on a comb, and puts all
+// counts between and around them that lie on it to the one half of the comb for
+// which more speaks. It reports whether there was anything to do.
+func (h *heard) onePhase(parts []part, comb grid.Comb, a, b straight, c cues) ([]part, bool) {
+	run := parts[a.part : b.part+1]
+	before := around(comb, run[0].Beats[endBefore(run[0], a.from):a.from])
+	after := around(comb, run[len(run)-1].Beats[b.to:startAfter(run[len(run)-1], b.to)])
+	beats := joinBeats(run)
+	i, _ := slices.BinarySearch(beats, a.beats[0])
+	j, _ := slices.BinarySearch(beats, b.beats[len(b.beats)-1])
+	i, j = max(0, i-before), min(len(beats), j+1+after)
+	if oneHalf(comb, beats[i:j]) {
+		return nil, false
+	}
+	odds := c.halves(comb, beats[i], beats[j-1])
+	if math.Abs(odds) < leastDecided {
+		return nil, false
+	}
+	half := 0
+	if odds < 0 {
+		half = 1
+	}
+	row := rowOn(comb, half, beats[i]-comb.Half/2, beats[j-1]+comb.Half/2)
+	beats = slices.Concat(beats[:i], row, beats[j:])
+	p := h.rejoin(run, beats, 1/(1+math.Exp(-math.Abs(odds))), c)
+	return slices.Concat(parts[:a.part:a.part], []part{p}, parts[b.part+1:]), true
+}
+
+// around is how many of some beats, which are on no line, lie on the comb: all
+// or none.
+func around(comb grid.Comb, beats []float64) int {
+	n := 0
+	for _, t := range beats {
+		if math.Abs(comb.Off(t)) <= offHalf*2*comb.Half {
+			n++
+		}
+	}
+	if float64(n) < leastOn*float64(len(beats)) {
+		return 0
+	}
+	return len(beats)
+}
+
+// endBefore is where the line before beat k of a part ends, startAfter where the
+// next one begins from there on.
+func endBefore(p part, k int) int {
+	end := 0
+	for _, l := range p.Lines {
+		if l.To <= k {
+			end = l.To
+		}
+	}
+	return end
+}
+
+func startAfter(p part, k int) int {
+	for _, l := range p.Lines {
+		if l.From >= k {
+			return l.From
+		}
+	}
+	return len(p.Beats)
+}
+
+// joinBeats are the beats of some parts, those that two share once.
+func joinBeats(run []part) []float64 {
+	var out []float64
+	for _, p := range run {
+		for _, t := range p.Beats {
+			if n := len(out); n == 0 || t > out[n-1]+p.Period/4 {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}
+
+// oneHalf reports whether beats are all whole counts of a comb apart, one after
+// the other.
+func oneHalf(comb grid.Comb, beats []float64) bool {
+	for i := 1; i < len(beats); i++ {
+		if comb.Nearest(beats[i])-comb.Nearest(beats[i-1]) != 2 {
+			return false
+		}
+	}
+	return true
+}
+
+// rowOn are the even or odd half counts of a comb within a time [s].
+func rowOn(comb grid.Comb, half int, from, to float64) []float64 {
+	var out []float64
+	for k := comb.Nearest(from); comb.At(k) <= to; k++ {
+		if k&1 == half && comb.At(k) >= max(0, from) {
+			out = append(out, comb.At(k))
+		}
+	}
+	return out
+}
+
+// halves is how much more speaks for the even half counts of a comb than for the
+// odd ones within a time [log-odds].
+func (c cues) halves(comb grid.Comb, from, to float64) float64 {
+	period := 2 * comb.Half
+	var all []reading.Reading
+	for half := range 2 {
+		all = append(all, reading.Reading{Beats: rowOn(comb, half, from-comb.Half/2, to+comb.Half/2), Period: period})
+	}
+	s := tempo.Stretch{From: max(0, from), To: to, Curve: tempo.Steady(period)}
+	var led *reading.Ear
+	if c.heard {
+		led = c.earOf(s)
+	}
+	reading.Listen(all, c.evidence(s), led)
+	return all[0].Over(all[1])
+}
+
+// rejoin makes one part of some, with other beats. sure is the probability of
+// these against those half a count away.
+func (h *heard) rejoin(run []part, beats []float64, sure float64, c cues) part {
+	p := run[0]
+	for _, q := range run {
+		if len(q.Beats) > len(p.Beats) {
+			p = q
+		}
+	}
+	p.From, p.To = run[0].From, run[len(run)-1].To
+	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
+	p.Grid, p.hits = grid.Fit(beats, hits), sounding(hits)
+	if p.heard {
+		p.signs = c.signs(p.Beats, p.readings[0].Odds*sure)
+		p.unsure = p.loose(c.strength(p.Beats), hits)
+	}
+	return p
+}
