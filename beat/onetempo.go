@@ -16,7 +16,7 @@ const (
 	leastDecided = 1.0
 	// offHalf is how far a count may lie from the half counts of a comb to be one of
 	// them, as a share of a count, and leastOn the share of counts that must be.
-	offHalf, leastOn = 0.06, 0.75
+	offHalf, leastOn = 0.08, 0.75
 )
 
 // straight is one of the straight lines of a track.

@@ -35,13 +35,16 @@ type Bars struct {
 // phase is that of the bar pointer models (Krebs, Böck & Widmer 2013) with
 // whole beats for its step.
 func Find(s *Sound, seams ...int) Bars {
-	return find(Evidence(s), triple(s), seams)
+	evidence := Evidence(s)
+	return find(evidence, threes(evidence, s), triple(s), seams)
 }
 
-func find(evidence []float64, triple bool, seams []int) Bars {
-	b := Bars{Meter: meter(evidence, triple)}
+// find counts bars by the evidence of each beat, and by how much speaks for
+// bars of three [log-odds].
+func find(evidence []float64, threes float64, triple bool, seams []int) Bars {
+	b := Bars{Meter: meter(evidence, threes, triple)}
 	b.BeatInBar = viterbi(evidence, b.Meter, seams)
-	b.Trust = trust(evidence, b)
+	b.Trust = trust(evidence, b) / (1 + math.Exp(-math.Abs(threes)))
 	return b
 }
 

@@ -24,7 +24,8 @@ func Listen(all []Reading, sound Evidence, ear *Ear) {
 }
 
 // Choose weighs the readings against each other by their clues and lists them,
-// likeliest first, those that mean the same beats once.
+// those that mean the same beats once: first the one to count by, then the
+// others, likeliest first.
 func Choose(all []Reading) []Reading {
 	score := make([]float64, len(all))
 	top := math.Inf(-1)
@@ -43,6 +44,10 @@ func Choose(all []Reading) []Reading {
 	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
 	all = merge(all)
 	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
+	if i := preferred(all); i > 0 {
+		r := all[i]
+		all = slices.Insert(slices.Delete(all, i, i+1), 0, r)
+	}
 	return all
 }
 

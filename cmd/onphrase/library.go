@@ -43,6 +43,7 @@ func withLists(t beat.Track) beat.Track {
 	t.Phrases = append([]beat.Phrase{}, t.Phrases...)
 	t.Unsteady = append([][2]float64{}, t.Unsteady...)
 	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
+	t.Songs = append([]beat.Song{}, t.Songs...)
 	t.Outline = append(beat.Outline{}, t.Outline...)
 	for i := range t.Outline {
 		t.Outline[i] += 0 // a level of -0 dB is 0

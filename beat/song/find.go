@@ -1,0 +1,79 @@
+package song
+
+import (
+	"slices"
+
+	"onphrase/beat/bar"
+)
+
+const (
+	block    = 8  // beats heard as one: an eight
+	reach    = 20 // blocks to either side that are compared
+	shortest = 12 // blocks of a song: less may be a section that does not come back
+	neighbor = 2  // blocks apart from which two are compared: next to each other they always are alike
+	closest  = 3  // blocks most like each that are asked for their side
+
+	// leastOdds is how much must speak for another song to begin, and leastAtSeam the
+	// same where the tempo changes or the counting jumps [log-odds]. Of 32 produced
+	// songs one has more in its midst; at 13 changes of tempo in mixes the least was -1.1.
+	leastOdds, leastAtSeam = 1.7, -2.0
+	// seamNear is how many blocks from a seam a song may seem to begin that begins there.
+	seamNear = 2
+)
+
+// Find lists the beats at which another song begins, the first one not among
+// them. seams are beats at which the tempo changes or the counting jumps; inBar
+// is 1 for a count 1.
+func Find(s *bar.Sound, inBar []int, seams []int) []int {
+	odds := odds(s)
+	var out []int
+	free := func(at int) bool { // of another song near
+		return !slices.ContainsFunc(out, func(o int) bool { return max(o-at, at-o) < shortest*block })
+	}
+	for _, seam := range seams {
+		if at := seam / block; most(odds, at, seamNear) >= leastAtSeam && free(seam) {
+			out = append(out, seam)
+		}
+	}
+	for b, v := range odds {
+		if v < leastOdds || v < most(odds, b, shortest) {
+			continue
+		}
+		if at := turn(s, inBar, b*block); free(at) {
+			out = append(out, at)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// most is the greatest of x within reach of place i.
+func most(x []float64, i, reach int) float64 {
+	return slices.Max(x[max(0, min(len(x)-1, i-reach)):min(len(x), i+reach+1)])
+}
+
+// turn is the count 1 around a beat at which the sound changes most.
+func turn(s *bar.Sound, inBar []int, at int) int {
+	best, most := at, -1.0
+	for i := max(block, at-seamNear*block); i <= min(len(inBar)-block, at+seamNear*block); i++ {
+		if inBar[i] != 1 {
+			continue
+		}
+		if c := change(s, i); c > most {
+			best, most = i, c
+		}
+	}
+	return best
+}
+
+// change is how unlike the sound of a block before and after a beat is.
+func change(s *bar.Sound, at int) float64 {
+	sum := 0.0
+	for _, x := range [][][]float64{s.Level, s.Chroma, s.Bass} {
+		before, after := mean(x[at-block:at]), mean(x[at:at+block])
+		for j, v := range before {
+			sum += (after[j] - v) * (after[j] - v)
+		}
+	}
+	return sum
+}
