@@ -6,7 +6,7 @@ const (
 	slowestTaught, fastestTaught = 95.0, 165.0
 	// nearTie is the share of the likeliest reading's odds from which another one is
 	// as good: the same sound, coded another way, may turn them round.
-	nearTie = 0.25
+	nearTie = 0.5
 )
 
 // taught reports whether a class can be taught to the counts of a reading.
