@@ -11,7 +11,7 @@ import (
 // TrackRef.File as written. A track that is missing or could not be analysed
 // never stops the rest: its rows have no place and a finding says why.
 func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
-	l := lay(c, tracks)
+	l := placeClass(c, tracks)
 	m := &CountMap{Class: c.Name, Slot: ms(c.Slot), Length: ms(l.length()), Parts: []Part{}, Rows: []Row{}}
 	for _, p := range l.parts {
 		m.Parts = append(m.Parts, p.summary())
@@ -24,7 +24,7 @@ func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
 }
 
 // whole is the row with no list missing.
-func (r *laid) whole() Row {
+func (r *placedRow) whole() Row {
 	row := r.Row
 	row.Moves, row.Rounds, row.Marks = list(row.Moves), list(row.Rounds), list(row.Marks)
 	for i := range row.Moves {
@@ -36,17 +36,17 @@ func (r *laid) whole() Row {
 // ms rounds seconds to the millisecond.
 func ms(seconds float64) float64 { return math.Round(seconds*1000) / 1000 }
 
-// layout is a class laid on its music, with all that the checks look at.
-type layout struct {
+// placedClass is a class laid on its music, with all that the checks look at.
+type placedClass struct {
 	class *plan.Class
-	parts []*partLayout
+	parts []*placedPart
 }
 
-// partLayout is one part of it.
-type partLayout struct {
+// placedPart is one part of it.
+type placedPart struct {
 	part   *plan.Part
 	music  []music
-	rows   []laid
+	rows   []placedRow
 	begins float64 // class time [s]
 	ends   float64
 
@@ -64,8 +64,8 @@ type music struct {
 	ends    float64 // track time at which its last row ends [s]
 }
 
-// laid is a row with where it came from and where exactly it fell.
-type laid struct {
+// placedRow is a row with where it came from and where exactly it fell.
+type placedRow struct {
 	Row
 	item     *plan.Item // nil for lead-ins, holds and changes
 	run      int        // which of the item's runs
@@ -78,12 +78,12 @@ type laid struct {
 	past     bool       // some of it comes after the end of the music
 }
 
-// lay lays every part, one after the other.
-func lay(c *plan.Class, tracks map[string]beat.Track) *layout {
-	l := &layout{class: c}
+// placeClass lays every part, one after the other.
+func placeClass(c *plan.Class, tracks map[string]beat.Track) *placedClass {
+	l := &placedClass{class: c}
 	at, row := 0.0, 0
 	for i := range c.Parts {
-		p := layPart(&c.Parts[i], tracks, at)
+		p := placePart(&c.Parts[i], tracks, at)
 		for j := range p.rows {
 			row++
 			p.rows[j].Row.Row = row
@@ -100,14 +100,14 @@ func lay(c *plan.Class, tracks map[string]beat.Track) *layout {
 }
 
 // length is how long the class lasts [s].
-func (l *layout) length() float64 {
+func (l *placedClass) length() float64 {
 	if len(l.parts) == 0 {
 		return 0
 	}
 	return l.parts[len(l.parts)-1].ends
 }
 
-func (p *partLayout) summary() Part {
+func (p *placedPart) summary() Part {
 	out := Part{
 		Part: p.part.Name, Kind: string(p.part.Kind), ClassTime: ms(p.begins),
 		Seconds: ms(p.ends - p.begins), Tracks: []Music{},

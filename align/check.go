@@ -11,12 +11,14 @@ import (
 // Check is one thing that every class is looked at for. It is one file of
 // this package: what it finds, why that matters, and on whose word.
 type Check struct {
-	Code     string   // in plain words, for people and programs
-	Title    string   // one line
-	Why      string   // what goes wrong in front of the class
-	Source   string   // where its figures come from
-	Severity Severity // the gravest it gives
-	find     func(*layout) []Finding
+	Code     string                       // in plain words, for people and programs
+	Title    string                       // one line
+	Why      string                       // what goes wrong in front of the class
+	Source   string                       // where its figures come from
+	Severity Severity                     // the gravest it gives
+	Left     string                       // what a search for changes answers that leaves one of its findings
+	find     func(*placedClass) []Finding // over the whole class
+	step     func(*judge) []Finding       // or item by item
 	details  func(*plan.Catalog) []string
 }
 
@@ -54,10 +56,15 @@ func Explain(code string) (Check, bool) {
 
 // check runs every check. Findings come in the order of the class; those
 // about the class as a whole come last.
-func (l *layout) check() []Finding {
+func (l *placedClass) check() []Finding {
 	out := []Finding{}
+	byItem := l.byItem()
 	for _, c := range Checks() {
-		for _, f := range c.find(l) {
+		found := byItem[c.Code]
+		if c.find != nil {
+			found = c.find(l)
+		}
+		for _, f := range found {
 			f.Code = c.Code
 			if f.Source == "" {
 				f.Source = c.Source
@@ -79,14 +86,14 @@ func (l *layout) check() []Finding {
 
 // fold makes one finding of those that say the same of one line of the class
 // file on one track: of every round and repeat, or of both sides.
-func (l *layout) fold(fs []Finding) []Finding {
+func (l *placedClass) fold(fs []Finding) []Finding {
 	type key struct {
 		code, part, track, work string
 		line                    int
 	}
 	rows := map[int]Row{0: {}}
 	written := map[int]int{} // where the work of a line is written, for one that repeats another
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		rows[r.Row.Row] = r.Row
 		if r.item != nil && r.item.Repeats.Line > 0 {
 			written[r.Line] = r.item.Repeats.Line
@@ -113,7 +120,7 @@ func (l *layout) fold(fs []Finding) []Finding {
 func list[T any](s []T) []T { return append([]T{}, s...) }
 
 // order is where a finding stands in the class: its row, or the last.
-func (l *layout) order(f Finding) int {
+func (l *placedClass) order(f Finding) int {
 	if f.Row > 0 {
 		return f.Row
 	}
@@ -128,12 +135,12 @@ func (l *layout) order(f Finding) int {
 }
 
 // about starts a finding on a row.
-func (r *laid) about(s Severity) Finding {
+func (r *placedRow) about(s Severity) Finding {
 	return Finding{Severity: s, Part: r.Part, Row: r.Row.Row, Line: r.Line}
 }
 
 // about starts a finding on a part as a whole, shown at its first row.
-func (p *partLayout) about(s Severity, line int) Finding {
+func (p *placedPart) about(s Severity, line int) Finding {
 	f := Finding{Severity: s, Part: p.part.Name, Line: line}
 	if len(p.rows) > 0 {
 		f.Row = p.rows[0].Row.Row
@@ -142,7 +149,7 @@ func (p *partLayout) about(s Severity, line int) Finding {
 }
 
 // each calls do for every row of the class.
-func (l *layout) each(do func(p *partLayout, i int, r *laid)) {
+func (l *placedClass) each(do func(p *placedPart, i int, r *placedRow)) {
 	for _, p := range l.parts {
 		for i := range p.rows {
 			do(p, i, &p.rows[i])

@@ -11,7 +11,8 @@ var trackRepeated = Check{
 	Why:      "It can be meant, as when the warm-up song comes back; unmeant, people notice.",
 	Source:   "the class file",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "takes other music; it may be meant",
+	find: func(l *placedClass) []Finding {
 		first := map[string]string{} // part by track
 		var again []string
 		var f Finding

@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // uneven is the ratio of the seconds under load of two opposite patterns from
@@ -26,7 +28,8 @@ var unbalanced = Check{
 	Why:      "A class of presses without rows trains what people who sit all day have too much of already; knees and hips, too, want both squats and hinges.",
 	Source:   "half as much again is worth a word, twice is worth a change: common practice, no source",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "takes other exercises, and those are for you to choose",
+	find: func(l *placedClass) []Finding {
 		if l.length() < wholeClass {
 			return nil
 		}
@@ -44,12 +47,12 @@ var unbalanced = Check{
 			f.Figures = map[string]float64{
 				"first_seconds": a, "second_seconds": b, "first_reps": float64(repsA), "second_reps": float64(repsB),
 			}
-			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, Clock(a), Clock(b), many(repsA, "rep"), many(repsB, "rep"))
+			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, say.Clock(a), say.Clock(b), say.Many(repsA, "rep"), say.Many(repsB, "rep"))
 			less := o.a
 			if b < a {
 				less = o.b
 			}
-			f.Fix = fmt.Sprintf("%s more of %s; combinations count for neither", Clock(math.Abs(a-b)), less[0])
+			f.Fix = fmt.Sprintf("%s more of %s; combinations count for neither", say.Clock(math.Abs(a-b)), less[0])
 			out = append(out, f)
 		}
 		return out
@@ -60,8 +63,8 @@ var unbalanced = Check{
 const leastLoad = 60
 
 // loadOf adds up the sets of some patterns: seconds under load, repetitions.
-func (l *layout) loadOf(patterns []string) (seconds float64, reps int) {
-	l.each(func(_ *partLayout, _ int, r *laid) {
+func (l *placedClass) loadOf(patterns []string) (seconds float64, reps int) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		for _, p := range patterns {
 			if r.Kind == SetRow && r.Pattern == p {
 				seconds, reps = seconds+r.Load, reps+r.Reps

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var changeTooShort = Check{
@@ -15,6 +16,7 @@ var changeTooShort = Check{
 	Why:      "Half the class is still picking up a bar when the first repetition is counted, and hurries with a weight in the hands.",
 	Source:   "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file sets your own",
 	Severity: Watch,
+	Left:     "takes a setup: for the change, or an order that changes less often",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, kind := range []plan.PauseKind{plan.Weights, plan.Floor, plan.Water} {
@@ -23,7 +25,7 @@ var changeTooShort = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			if all := l.hurried(p); len(all) > 0 {
@@ -36,7 +38,7 @@ var changeTooShort = Check{
 
 // hurry is a change between two items that has too few counts.
 type hurry struct {
-	from, to   *laid
+	from, to   *placedRow
 	what       string // "take light"
 	have, need int    // counts
 	source     string
@@ -44,11 +46,11 @@ type hurry struct {
 
 // hurried lists the changes before items of a part that are too short. What
 // comes before the part counts too.
-func (l *layout) hurried(of *partLayout) []hurry {
+func (l *placedClass) hurried(of *placedPart) []hurry {
 	var out []hurry
-	var before *laid
+	var before *placedRow
 	gap := 0.0 // seconds since it ended
-	l.each(func(p *partLayout, _ int, r *laid) {
+	l.each(func(p *placedPart, _ int, r *placedRow) {
 		if r.item == nil || r.Kind == PauseRow {
 			gap += r.Seconds
 			return
@@ -64,7 +66,7 @@ func (l *layout) hurried(of *partLayout) []hurry {
 }
 
 // hurry judges the change between two items with a gap of some seconds.
-func (l *layout) hurry(from, to *laid, gap float64) (hurry, bool) {
+func (l *placedClass) hurry(from, to *placedRow, gap float64) (hurry, bool) {
 	kind, what := l.change(from.item, to.item)
 	need, ok := l.catalog().Needs[kind]
 	if !ok {
@@ -80,7 +82,7 @@ func (l *layout) hurry(from, to *laid, gap float64) (hurry, bool) {
 
 // change is what must happen between two items: of the floor and the weights
 // that which takes longer. What is only put down needs no time of its own.
-func (l *layout) change(from, to *plan.Item) (kind plan.PauseKind, what string) {
+func (l *placedClass) change(from, to *plan.Item) (kind plan.PauseKind, what string) {
 	a, okA := l.needs(from)
 	b, okB := l.needs(to)
 	switch {
@@ -111,7 +113,7 @@ func changesTogether(all []hurry) Finding {
 	var each, ways []string
 	for _, h := range all {
 		missing += h.need - h.have
-		each = append(each, fmt.Sprintf("row %d, %s to %s, usual are %d", h.to.Row.Row, many(h.have, "count"), h.what, h.need))
+		each = append(each, fmt.Sprintf("row %d, %s to %s, usual are %d", h.to.Row.Row, say.Many(h.have, "count"), h.what, h.need))
 		if way := fmt.Sprintf("setup: %d counts", h.need); !slices.Contains(ways, way) {
 			ways = append(ways, way)
 		}
@@ -123,7 +125,7 @@ func changesTogether(all []hurry) Finding {
 		"counts_given": float64(h.have), "counts_needed": float64(h.need),
 		"changes": float64(len(all)), "counts_missing": float64(missing),
 	}
-	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), many(h.have, "count"), h.what, h.need)
+	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), say.Many(h.have, "count"), h.what, h.need)
 	f.Fix = strings.Join(ways, " or ")
 	if less, ok := fewerBy(h.from, h.need-h.have); ok && len(all) == 1 && h.from.music == h.to.music {
 		f.Fix += fmt.Sprintf(", and %s of %s before it", less, h.from.Item)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // manyLandings is the number of hard landings that beginners are advised to
@@ -19,7 +20,8 @@ var landingsMany = Check{
 	Why:      "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they stop or push through.",
 	Source:   "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; counts by the catalogue of moves",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "the easier version is for you to name",
+	find: func(l *placedClass) []Finding {
 		all, total, seconds := l.landings(), 0, 0.0
 		var bare []effort
 		for _, w := range all {
@@ -33,9 +35,9 @@ var landingsMany = Check{
 		}
 		f := bare[0].row.about(Note)
 		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds, "items_without_easier": float64(len(bare))}
-		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, Clock(seconds), bare[0].name)
+		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, say.Clock(seconds), bare[0].name)
 		if n := len(bare) - 1; n > 0 {
-			f.Message += fmt.Sprintf(", nor %s more", many(n, "row"))
+			f.Message += fmt.Sprintf(", nor %s more", say.Many(n, "row"))
 		}
 		f.Fix = "easier: a version without a jump"
 		return []Finding{f}
@@ -44,7 +46,7 @@ var landingsMany = Check{
 
 // effort is a stretch of one move.
 type effort struct {
-	row      *laid
+	row      *placedRow
 	name     string
 	seconds  float64
 	landings int
@@ -53,9 +55,9 @@ type effort struct {
 // landings lists the work of high impact. A move of one or two counts lands
 // on every count (a jack goes out and in, a jog steps right and left), a
 // longer one once a repetition.
-func (l *layout) landings() []effort {
+func (l *placedClass) landings() []effort {
 	var all []effort
-	l.eachMove(func(r *laid, name string, counts int, seconds float64) {
+	l.eachMove(func(r *placedRow, name string, counts int, seconds float64) {
 		m, ok := l.move(name)
 		if !ok || m.Impact != plan.HighImpact {
 			return
@@ -71,8 +73,8 @@ func (l *layout) landings() []effort {
 
 // eachMove calls do for every stretch of one move: of a set or an interval
 // the whole row, of a block its steps.
-func (l *layout) eachMove(do func(r *laid, move string, counts int, seconds float64)) {
-	l.each(func(_ *partLayout, _ int, r *laid) {
+func (l *placedClass) eachMove(do func(r *placedRow, move string, counts int, seconds float64)) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		if r.item == nil {
 			return
 		}

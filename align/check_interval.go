@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"onphrase/plan/say"
 )
 
 // noticed is the difference between planned and real seconds from which it
@@ -17,7 +19,8 @@ var intervalRounded = Check{
 	Why:      "Work that ends with an eight is easy to count down, but it is not exactly the time written.",
 	Source:   "arithmetic on the track's own counts",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "a note: whole eights are easier to count down than exact seconds",
+	find: func(l *placedClass) []Finding {
 		if f, ok := l.rounded(); ok {
 			return []Finding{f}
 		}
@@ -29,11 +32,11 @@ var intervalRounded = Check{
 const mostNamed = 4
 
 // rounded gathers all timed work of the class in one finding.
-func (l *layout) rounded() (Finding, bool) {
+func (l *placedClass) rounded() (Finding, bool) {
 	var f Finding
 	var each []string
 	worst, sum, n := 0.0, 0.0, 0
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		off := r.Seconds - r.asked
 		if r.asked == 0 || r.music == nil || math.Abs(off) < noticed {
 			return
@@ -45,16 +48,16 @@ func (l *layout) rounded() (Finding, bool) {
 		if math.Abs(off) > math.Abs(worst) {
 			worst = off
 		}
-		as := fmt.Sprintf("%s s as %s s (%s)", num(r.asked, 1), num(r.Seconds, 1), many(r.Counts, "count"))
+		as := fmt.Sprintf("%s s as %s s (%s)", say.Num(r.asked, 1), say.Num(r.Seconds, 1), say.Many(r.Counts, "count"))
 		if !slices.Contains(each, as) {
 			each = append(each, as)
 		}
 	})
 	f.Figures = map[string]float64{"error_seconds": sum, "largest_error_seconds": worst, "times": float64(n)}
 	if more := len(each) - mostNamed; more > 0 {
-		each = append(each[:mostNamed], fmt.Sprintf("%s more", many(more, "length")))
+		each = append(each[:mostNamed], fmt.Sprintf("%s more", say.Many(more, "length")))
 	}
-	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, many(n, "row"))
+	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, say.Many(n, "row"))
 	f.Fix = "on: clock for exactly the time written; the next item then waits for its count 1"
 	return f, n > 0
 }
@@ -65,7 +68,8 @@ var intervalEnds = Check{
 	Why:      "The music goes on where the work stops, so the end must be counted down: nobody hears it coming.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "a note: the end can be counted down",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			first := len(out)
@@ -79,7 +83,7 @@ var intervalEnds = Check{
 				}
 			}
 			if len(out) > first && len(out[first].Also) > 0 {
-				out[first].Message += fmt.Sprintf("; and %s after it", many(len(out[first].Also), "row"))
+				out[first].Message += fmt.Sprintf("; and %s after it", say.Many(len(out[first].Also), "row"))
 			}
 		}
 		return out
@@ -87,7 +91,7 @@ var intervalEnds = Check{
 }
 
 // midPhrase judges the end of row i. Work by the clock ends where it ends.
-func (p *partLayout) midPhrase(i int) (Finding, bool) {
+func (p *placedPart) midPhrase(i int) (Finding, bool) {
 	r := &p.rows[i]
 	if r.Kind != IntervalRow || r.music == nil || r.past || r.ByClock {
 		return Finding{}, false
@@ -100,29 +104,29 @@ func (p *partLayout) midPhrase(i int) (Finding, bool) {
 	f := r.about(Note)
 	up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
 	f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
-	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, many(end.left, "count"))
+	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, say.Many(end.left, "count"))
 	f.Fix = endsWithPhrase(r, end)
 	return f, true
 }
 
 // goesOn reports whether the item after row i ends within the phrase that
 // row i ends in, so that the two share it.
-func (p *partLayout) goesOn(i int, end place) bool {
-	return p.rows[i+1].Kind != HoldRow && p.itemEnd(i+1) <= p.rows[i].to+end.left
+func (p *placedPart) goesOn(i int, end position) bool {
+	return p.rows[i+1].Kind != HoldRow && p.stops(i+1) <= p.rows[i].to+end.left
 }
 
 // seconds is how long the row lasts when it ends before count i, as played.
-func (r *laid) seconds(i int) float64 { return (r.music.grid.time(i) - r.at) / r.music.grid.speed }
+func (r *placedRow) seconds(i int) float64 { return (r.music.grid.time(i) - r.at) / r.music.grid.speed }
 
 // endsWithPhrase names the lengths that end with a phrase: the next end, and
 // the one before it when at least half of the work is left.
-func endsWithPhrase(r *laid, end place) string {
+func endsWithPhrase(r *placedRow, end position) string {
 	up, down := r.to+end.left, r.to-end.count+1
 	length := func(i int) string {
 		if r.asked > 0 {
-			return num(r.seconds(i), 1) + " s"
+			return say.Num(r.seconds(i), 1) + " s"
 		}
-		return many(i-r.from, "count")
+		return say.Many(i-r.from, "count")
 	}
 	ways := []string{length(up) + " ends with the phrase"}
 	if 2*(down-r.from) >= r.to-r.from {
@@ -131,5 +135,5 @@ func endsWithPhrase(r *laid, end place) string {
 	if r.asked > 0 {
 		ways = append(ways, "on: phrase")
 	}
-	return or(ways)
+	return say.Ways(ways)
 }

@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // feltJump is the difference of tempo from which people feel a change.
@@ -16,11 +18,12 @@ var tempoJump = Check{
 	Why:      "The same moves suddenly come faster or slower, with no new start to set it apart.",
 	Source:   "Drake & Botte 1993: listeners notice steps of about 1.5-3 %",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "takes other music, or another order of the parts",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
-		var last *laid
-		var before *partLayout
-		l.each(func(p *partLayout, _ int, r *laid) {
+		var last *placedRow
+		var before *placedPart
+		l.each(func(p *placedPart, _ int, r *placedRow) {
 			if r.music == nil {
 				return
 			}
@@ -41,7 +44,7 @@ var tempoJump = Check{
 }
 
 // jumps compares the tempo of a row's track with that of the track before.
-func jumps(before *music, r *laid) (Finding, bool) {
+func jumps(before *music, r *placedRow) (Finding, bool) {
 	a, b := before.grid, r.music.grid
 	from, to := a.bpm*a.speed, b.bpm*b.speed
 	if math.Abs(to/from-1) <= feltJump {
@@ -50,11 +53,11 @@ func jumps(before *music, r *laid) (Finding, bool) {
 	f := r.about(Note)
 	f.Line = r.music.ref.Pos.Line
 	f.Figures = map[string]float64{"bpm_before": from, "bpm_after": to, "change_percent": 100 * (to/from - 1)}
-	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", num(from, 1), num(to, 1), percent(to/from-1))
+	f.Message = fmt.Sprintf("from %s BPM to %s BPM (%s)", say.Num(from, 1), say.Num(to, 1), percent(to/from-1))
 	f.Fix = "tracks nearer in tempo"
 	both := math.Round(math.Sqrt(from * to))
 	if math.Max(math.Abs(both/a.bpm-1), math.Abs(both/b.bpm-1)) <= smallStretch {
-		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", num(both, 0), f.Fix)
+		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", say.Num(both, 0), f.Fix)
 	}
 	return f, true
 }

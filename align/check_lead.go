@@ -14,7 +14,8 @@ var leadUneven = Check{
 	Why:      "Moves that end on the other foot switch the lead. After an odd number of switches the next pass starts on the other leg; after an even number it does not, and the change must be said and shown.",
 	Source:   "parity of the switches in the catalogue of moves; common practice, no source",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "choreography is for you to change",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := range p.rows {
@@ -28,7 +29,7 @@ var leadUneven = Check{
 }
 
 // uneven judges a block at its last pass.
-func (l *layout) uneven(p *partLayout, i int) (Finding, bool) {
+func (l *placedClass) uneven(p *placedPart, i int) (Finding, bool) {
 	r := &p.rows[i]
 	b, ok := blockOf(r)
 	if !ok || r.Pass != r.Passes || !l.hasLead(b) {
@@ -61,7 +62,7 @@ func (l *layout) uneven(p *partLayout, i int) (Finding, bool) {
 
 // stuck lists the stages of the block that ends with row i in which a pass
 // does not end on the lead that the next one needs.
-func (p *partLayout) stuck(i int) []string {
+func (p *placedPart) stuck(i int) []string {
 	var stages []string
 	next := &p.rows[i]
 	for ; next.Pass > 1 && i > 0; i-- {
@@ -87,7 +88,7 @@ func stagesOf(all []string) string {
 	return fmt.Sprintf("stages %s and %s", strings.Join(all[:last], ", "), all[last])
 }
 
-func blockOf(r *laid) (plan.Block, bool) {
+func blockOf(r *placedRow) (plan.Block, bool) {
 	if r.item == nil || r.Kind != BlockRow {
 		return plan.Block{}, false
 	}
@@ -96,7 +97,7 @@ func blockOf(r *laid) (plan.Block, bool) {
 }
 
 // hasLead reports whether the lead matters in a block: some move switches it.
-func (l *layout) hasLead(b plan.Block) bool {
+func (l *placedClass) hasLead(b plan.Block) bool {
 	for _, s := range b.Moves {
 		if m, ok := l.move(s.Move); ok && m.Switches {
 			return true

@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+
+	"onphrase/plan/say"
 )
 
 // A difference of loudness between neighbours [LU] that people notice, and
@@ -16,7 +18,8 @@ var loudnessJump = Check{
 	Why:      "The voice drowns, or the energy drops, until the volume is found again; ears do not get used to the louder one, they are hurt by it.",
 	Source:   "3 and 6 LU: common practice, no source; loudness after ITU-R BS.1770; the file cannot tell the level in the room",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "takes other music, or a hand at the volume",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		var last *music
 		for _, p := range l.parts {
@@ -38,7 +41,7 @@ var loudnessJump = Check{
 }
 
 // louder compares a track with the one played before it.
-func (p *partLayout) louder(before, m *music) (Finding, bool) {
+func (p *placedPart) louder(before, m *music) (Finding, bool) {
 	by := m.grid.track.Loudness - before.grid.track.Loudness
 	if math.Abs(by) < heardLouder {
 		return Finding{}, false
@@ -52,7 +55,7 @@ func (p *partLayout) louder(before, m *music) (Finding, bool) {
 	if by < 0 {
 		word = "softer"
 	}
-	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, num(math.Abs(by), 1), word, before.ref.File)
-	f.Fix = fmt.Sprintf("set the volume by %s dB when it starts", num(-by, 0))
+	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, say.Num(math.Abs(by), 1), word, before.ref.File)
+	f.Fix = fmt.Sprintf("set the volume by %s dB when it starts", say.Num(-by, 0))
 	return f, true
 }

@@ -8,10 +8,11 @@ var inThree = Check{
 	Why:      "Eights fall on every beat of the bar in turn: nothing that is counted in eights lands on the music's own one.",
 	Source:   "the analysis of the track",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "takes other music",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		seen := map[*music]bool{}
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.music == nil || seen[r.music] || r.music.grid.track.Meter != 3 {
 				return
 			}

@@ -1,6 +1,10 @@
 package align
 
-import "fmt"
+import (
+	"fmt"
+
+	"onphrase/plan/say"
+)
 
 var moveCut = Check{
 	Code:     "move-cut-off",
@@ -8,9 +12,10 @@ var moveCut = Check{
 	Why:      "The class is in the middle of a step when the next one is called, and on the wrong foot.",
 	Source:   "counts of one repetition in the catalogue of moves: common practice, no source",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "choreography is for you to change",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.Kind != BlockRow {
 				return
 			}
@@ -21,8 +26,8 @@ var moveCut = Check{
 				}
 				f := r.about(Watch)
 				f.Figures = map[string]float64{"counts": float64(s.Counts), "counts_per_rep": float64(m.Counts)}
-				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, many(s.Counts, "count"), s.Move, m.Counts)
-				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s", max(1, s.Counts/m.Counts)*m.Counts, many(s.Counts, "count"))
+				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, say.Many(s.Counts, "count"), s.Move, m.Counts)
+				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s", max(1, s.Counts/m.Counts)*m.Counts, say.Many(s.Counts, "count"))
 				out = append(out, f)
 				return // the next passes have the same moves
 			}

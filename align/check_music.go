@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var musicEnds = Check{
@@ -14,31 +15,29 @@ var musicEnds = Check{
 	Why:      "The class stands in silence in the middle of a set, or the next song of the list begins under it at another tempo.",
 	Source:   "the track's own counts and length",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
-		var out []Finding
-		for _, p := range l.parts {
-			if i := p.firstPast(); i >= 0 {
-				out = append(out, p.ended(i))
-			}
+	Left:     "no start, tempo within 5 % or number of repetitions makes the part short enough for the music at a price below that of leaving it",
+	step: func(j *judge) []Finding {
+		if j.was.ended {
+			return nil
 		}
-		return out
+		rows := j.part.rows
+		if j.last() { // of pauses alone it is said once all work is known to have music
+			if i := slices.IndexFunc(rows, func(r placedRow) bool { return r.past }); i >= 0 {
+				return []Finding{j.part.ended(i)}
+			}
+			return nil
+		}
+		i := slices.IndexFunc(rows[j.from:j.to], func(r placedRow) bool { return r.past && r.Kind != PauseRow })
+		if i < 0 {
+			return nil
+		}
+		j.now.ended = true
+		return []Finding{j.part.ended(j.from + i)}
 	},
 }
 
-// firstPast is the first row of work that the music does not last for, else the
-// first pause; -1 when it lasts for all.
-func (p *partLayout) firstPast() int {
-	if i := slices.IndexFunc(p.rows, laid.workPast); i >= 0 {
-		return i
-	}
-	return slices.IndexFunc(p.rows, func(r laid) bool { return r.past })
-}
-
-// workPast reports whether the music ends under the row while people work.
-func (r laid) workPast() bool { return r.past && r.Kind != PauseRow }
-
 // ended is the finding on row i, the first that the music does not last for.
-func (p *partLayout) ended(i int) Finding {
+func (p *placedPart) ended(i int) Finding {
 	r, m := &p.rows[i], p.rows[i].music
 	g := m.grid
 	f := r.about(Fix)
@@ -56,23 +55,23 @@ func (p *partLayout) ended(i int) Finding {
 	f.Figures = map[string]float64{"missing_seconds": short, "missing_counts": float64(counts), "items": float64(len(items))}
 	if r.Kind == PauseRow {
 		f.Severity = Note
-		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, num(short, 1), r.Item)
-		f.Fix = fmt.Sprintf("leave it, or %s s less of it", num(math.Ceil(short), 0))
+		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, say.Num(short, 1), r.Item)
+		f.Fix = fmt.Sprintf("leave it, or %s s less of it", say.Num(math.Ceil(short), 0))
 		return f
 	}
-	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, many(counts, "count"), num(short, 1)+" s", r.name())
-	f.Fix = or(p.enough(m, r, last, counts))
+	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, say.Many(counts, "count"), say.Num(short, 1)+" s", r.name())
+	f.Fix = say.Ways(p.enough(m, r, last, counts))
 	return f
 }
 
 // enough lists ways to need fewer counts of the track.
-func (p *partLayout) enough(m *music, first, last *laid, counts int) []string {
+func (p *placedPart) enough(m *music, first, last *placedRow, counts int) []string {
 	var ways []string
 	g := m.grid
 	if first.item == last.item && last.reps != nil {
 		per := last.reps.Rhythm.Counts()
 		if less := (counts + per - 1) / per; less < last.reps.N {
-			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(), many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
+			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(), say.Many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
 		}
 	}
 	if at := g.at(m.start).phrase; at > 1 {
@@ -109,7 +108,7 @@ func fewerRounds(from, to *plan.Item) (string, bool) {
 }
 
 // name is what a person calls the row.
-func (r *laid) name() string {
+func (r *placedRow) name() string {
 	if r.Side == "" {
 		return r.Item
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var rhythmTooFast = Check{
@@ -14,6 +15,7 @@ var rhythmTooFast = Check{
 	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) " +
 		"and the peak acceleration R = 0.503 path/T²; advice, not a rule",
 	Severity: Fix,
+	Left:     "a slower rhythm, or a tempo within 5 %, would cost more than to leave it, or is still too fast",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, class := range c.Classes() {
@@ -21,28 +23,28 @@ var rhythmTooFast = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	step: func(j *judge) []Finding {
 		var out []Finding
-		l.each(func(_ *partLayout, _ int, r *laid) {
-			if f, ok := l.tooFast(r); ok {
+		for i := j.from; i < j.to; i++ {
+			if f, ok := j.tooFast(&j.part.rows[i]); ok {
 				out = append(out, f)
 			}
-		})
+		}
 		return out
 	},
 }
 
 // limitWords writes a limit out with the peak acceleration it allows.
 func limitWords(l plan.Limit) string {
-	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, num(l.Fine, 3), num(l.TooFast, 3))
+	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, say.Num(l.Fine, 3), say.Num(l.TooFast, 3))
 	if l.Path > 0 {
-		text += fmt.Sprintf("; over %s m R is %s and %s", num(l.Path, 2), num(l.PeakLoad(l.Fine), 2), num(l.PeakLoad(l.TooFast), 2))
+		text += fmt.Sprintf("; over %s m R is %s and %s", say.Num(l.Path, 2), say.Num(l.PeakLoad(l.Fine), 2), say.Num(l.PeakLoad(l.TooFast), 2))
 	}
 	return fmt.Sprintf("%s (%s: %s)", text, l.Evidence, l.Source)
 }
 
 // tooFast judges the rhythm of one row of a set.
-func (l *layout) tooFast(r *laid) (Finding, bool) {
+func (l *placedClass) tooFast(r *placedRow) (Finding, bool) {
 	if r.reps == nil || r.music == nil {
 		return Finding{}, false
 	}
@@ -63,9 +65,9 @@ func (l *layout) tooFast(r *laid) (Finding, bool) {
 		verdict = "is likely hard to control"
 	}
 	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s %s for this move at %s (fine from %s s, too fast below %s s)",
-		r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), num(p.limit.Fine, 2), num(p.limit.TooFast, 2))
+		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), say.Num(p.limit.Fine, 2), say.Num(p.limit.TooFast, 2))
 	f.Source = fmt.Sprintf("%s (%s)", p.limit.Source, p.limit.Evidence)
-	f.Fix = or(l.calmer(set, r, p))
+	f.Fix = say.Ways(l.calmer(set, r, p))
 	return f, true
 }
 
@@ -91,7 +93,7 @@ func rangeWords(s plan.Set, r plan.Rhythm) string {
 }
 
 // calmer lists what would make the rhythm fine, the smallest change first.
-func (l *layout) calmer(s plan.Set, r *laid, p pace) []string {
+func (l *placedClass) calmer(s plan.Set, r *placedRow, p pace) []string {
 	var ways []string
 	if t, ok := l.slower(s, p.rhythm, p.bpm); ok {
 		ways = append(ways, slowerWords(r.reps, t, p.bpm))
@@ -103,9 +105,9 @@ func (l *layout) calmer(s plan.Set, r *laid, p pace) []string {
 			ways = append(ways, "range: half")
 		}
 	}
-	ways = append(ways, fmt.Sprintf("music of at most %s BPM", num(math.Floor(p.most()), 0)))
+	ways = append(ways, fmt.Sprintf("music of at most %s BPM", say.Num(math.Floor(p.most()), 0)))
 	if m := l.slowEnough(p.most(), r.music); m != nil {
-		ways[len(ways)-1] += fmt.Sprintf(", such as %s (%s BPM)", m.ref.File, num(m.grid.bpm, 1))
+		ways[len(ways)-1] += fmt.Sprintf(", such as %s (%s BPM)", m.ref.File, say.Num(m.grid.bpm, 1))
 	}
 	return ways
 }
@@ -118,15 +120,15 @@ func slowerWords(reps *plan.Reps, t plan.Rhythm, bpm float64) string {
 	n := counts / t.Counts()
 	switch {
 	case n == 0:
-		return fmt.Sprintf("%s (%s s %s)", t, num(s, 2), way(t, phases(t)[0]))
+		return fmt.Sprintf("%s (%s s %s)", t, say.Num(s, 2), way(t, phases(t)[0]))
 	case n*t.Counts() == counts:
-		return fmt.Sprintf("%d x %s in the same %s (%s s each way)", n, t, many(counts, "count"), num(s, 2))
+		return fmt.Sprintf("%d x %s in the same %s (%s s each way)", n, t, say.Many(counts, "count"), say.Num(s, 2))
 	}
-	return fmt.Sprintf("%d x %s in %s, %d fewer (%s s each way)", n, t, many(n*t.Counts(), "count"), counts-n*t.Counts(), num(s, 2))
+	return fmt.Sprintf("%d x %s in %s, %d fewer (%s s each way)", n, t, say.Many(n*t.Counts(), "count"), counts-n*t.Counts(), say.Num(s, 2))
 }
 
 // slowEnough is the fastest other track of the class not above that tempo.
-func (l *layout) slowEnough(bpm float64, but *music) *music {
+func (l *placedClass) slowEnough(bpm float64, but *music) *music {
 	var best *music
 	for _, p := range l.parts {
 		for i := range p.music {

@@ -5,6 +5,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var oddPhrase = Check{
@@ -13,23 +14,23 @@ var oddPhrase = Check{
 	Why:      "The music starts a new phrase in the middle of the work: people hear count 1 where the set has not got it, and the cueing is off until it ends.",
 	Source:   "the track's own list of phrases; a 32-count phrase is common practice",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
+	Left:     "everywhere else it would run across an odd phrase too, or leave more behind than it mends",
+	step: func(j *judge) []Finding {
 		var out []Finding
-		for _, p := range l.parts {
-			for i := 0; i < len(p.rows); {
-				j := p.runEnd(i)
-				if f, ok := p.crosses(i, j); ok {
-					out = append(out, f)
-				}
-				i = j
+		for i := j.from; i < j.to; {
+			end := j.part.runEnd(i)
+			if f, ok := j.part.crosses(i, end); ok {
+				out = append(out, f)
+				j.now.across = j.part.rows[i].item
 			}
+			i = end
 		}
 		return out
 	},
 }
 
 // runEnd is the row after the last that belongs to the same run as row i.
-func (p *partLayout) runEnd(i int) int {
+func (p *placedPart) runEnd(i int) int {
 	j := i + 1
 	for ; j < len(p.rows); j++ {
 		a, b := &p.rows[i], &p.rows[j]
@@ -41,7 +42,7 @@ func (p *partLayout) runEnd(i int) int {
 }
 
 // crosses judges the rows from i to before j, laid without a wait.
-func (p *partLayout) crosses(i, j int) (Finding, bool) {
+func (p *placedPart) crosses(i, j int) (Finding, bool) {
 	r, end := &p.rows[i], p.rows[j-1].to
 	if r.music == nil || !r.Kind.Work() || r.Kind == PauseRow {
 		return Finding{}, false
@@ -62,8 +63,8 @@ func (p *partLayout) crosses(i, j int) (Finding, bool) {
 		"phrase": float64(n), "phrase_counts": float64(ph.counts), "counts_before_next_phrase": float64(into), "counts": float64(end - r.from),
 	}
 	f.Message = fmt.Sprintf("%s runs across phrase %d, %s; phrase %d starts after %d of its %s",
-		r.name(), n, oddWords(ph.counts), n+1, into, many(end-r.from, "count"))
-	f.Fix = or(p.around(r, n, end-r.from))
+		r.name(), n, oddWords(ph.counts), n+1, into, say.Many(end-r.from, "count"))
+	f.Fix = say.Ways(p.around(r, n, end-r.from))
 	return f, true
 }
 
@@ -101,21 +102,21 @@ func (g *grid) oddInside(from, to int) (n int, ok bool) {
 func oddWords(counts int) string {
 	switch k := beat.KindOf(counts); k {
 	case beat.Tag:
-		return fmt.Sprintf("a tag of %s", many(counts, "count"))
+		return fmt.Sprintf("a tag of %s", say.Many(counts, "count"))
 	case beat.Bridge:
-		return fmt.Sprintf("a bridge of %s", many(counts, "count"))
+		return fmt.Sprintf("a bridge of %s", say.Many(counts, "count"))
 	default:
-		return fmt.Sprintf("a %s one of %s", k, many(counts, "count"))
+		return fmt.Sprintf("a %s one of %s", k, say.Many(counts, "count"))
 	}
 }
 
 // around lists ways to keep an item of so many counts clear of odd phrase n.
-func (p *partLayout) around(r *laid, n, counts int) []string {
+func (p *placedPart) around(r *placedRow, n, counts int) []string {
 	var ways []string
 	g := r.music.grid
 	if m, ok := g.unbroken(r.from, counts); ok {
 		wait := g.phrases[m].first - r.from
-		first := many(wait, "count") + " of hold first"
+		first := say.Many(wait, "count") + " of hold first"
 		if wait > beat.PhraseLen {
 			first = "the next that holds it unbroken; other work first"
 		}
@@ -132,9 +133,9 @@ func (p *partLayout) around(r *laid, n, counts int) []string {
 	per := set.Reps[0].Rhythm.Counts()
 	if len(set.Reps) == 1 && before%per == 0 {
 		ways = append(ways, fmt.Sprintf("stop it after %s, hold the %s, do the other %d on phrase %d",
-			many(before/per, "rep"), many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
+			say.Many(before/per, "rep"), say.Many(g.phrases[n].counts, "count"), set.Reps[0].N-before/per, n+1))
 	}
-	return append(ways, fmt.Sprintf("at most %s", many(before, "count")))
+	return append(ways, fmt.Sprintf("at most %s", say.Many(before, "count")))
 }
 
 // unbroken is the first phrase from a count on that so many counts can start

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // wholeClass is the length from which something is a class with a beginning
@@ -17,7 +18,8 @@ var partMissing = Check{
 	Why:      "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
 	Source:   "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; \"no strict standard\"",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "which exercises to begin and to end with only you know: write the part",
+	find: func(l *placedClass) []Finding {
 		if l.length() < wholeClass {
 			return nil
 		}
@@ -29,12 +31,12 @@ var partMissing = Check{
 			{"warm-up", []plan.PartKind{plan.WarmUp}},
 			{"cool-down or stretch", []plan.PartKind{plan.CoolDown, plan.Stretch}},
 		} {
-			if slices.ContainsFunc(l.parts, func(p *partLayout) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
+			if slices.ContainsFunc(l.parts, func(p *placedPart) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
 				continue
 			}
 			f := Finding{Severity: Watch, Line: l.class.Pos.Line}
 			f.Figures = map[string]float64{"length_seconds": l.length()}
-			f.Message = fmt.Sprintf("none of the %s is a %s", many(len(l.parts), "part"), want.name)
+			f.Message = fmt.Sprintf("none of the %s is a %s", say.Many(len(l.parts), "part"), want.name)
 			f.Fix = fmt.Sprintf("kind: %s on the part that is one; or add it", want.kinds[0])
 			out = append(out, f)
 		}
@@ -48,8 +50,9 @@ var partOrder = Check{
 	Why:      "Effort rises to the middle of a class and falls to its end; a set behind the stretch starts cold.",
 	Source:   "common practice, no source",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
-		first := slices.IndexFunc(l.parts, func(p *partLayout) bool { return p.part.Kind == plan.WarmUp })
+	Left:     "the order of the parts is for you to change",
+	find: func(l *placedClass) []Finding {
+		first := slices.IndexFunc(l.parts, func(p *placedPart) bool { return p.part.Kind == plan.WarmUp })
 		if first > 0 {
 			return []Finding{l.misplaced(first, "is not the first part: %s comes before it", l.parts[first-1])}
 		}
@@ -65,7 +68,7 @@ var partOrder = Check{
 	},
 }
 
-func (l *layout) misplaced(i int, how string, other *partLayout) Finding {
+func (l *placedClass) misplaced(i int, how string, other *placedPart) Finding {
 	p := l.parts[i]
 	f := p.about(Watch, p.part.Pos.Line)
 	f.Figures = map[string]float64{"part": float64(i + 1), "parts": float64(len(l.parts))}

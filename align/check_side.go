@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var sideMissing = Check{
@@ -14,10 +15,11 @@ var sideMissing = Check{
 	Why:      "Nobody has decided when the other side comes, so it is forgotten or gets less.",
 	Source:   "one-sided moves in the catalogue: common practice, no source",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "only you know the side that is meant",
+	find: func(l *placedClass) []Finding {
 		var f Finding
 		var names []string
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			name, ok := l.oneSided(r)
 			if !ok || slices.Contains(names, name) {
 				return
@@ -43,7 +45,7 @@ var sideMissing = Check{
 
 // oneSided is the move of a set or interval that works one side and does not
 // say which.
-func (l *layout) oneSided(r *laid) (string, bool) {
+func (l *placedClass) oneSided(r *placedRow) (string, bool) {
 	if r.item == nil || r.Side != "" {
 		return "", false
 	}
@@ -64,7 +66,8 @@ var alternatingOdd = Check{
 	Why:      "One leg or arm gets one repetition more than the other.",
 	Source:   "arithmetic on the repetitions",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "a note: one repetition more or fewer is left to you",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := 0; i < len(p.rows); {
@@ -83,7 +86,7 @@ var alternatingOdd = Check{
 				}
 				f := r.about(Note)
 				f.Figures = map[string]float64{"reps": float64(reps)}
-				f.Message = fmt.Sprintf("%s: %s in turn are %d on one side and %d on the other", r.Item, many(reps, "rep"), (reps+1)/2, reps/2)
+				f.Message = fmt.Sprintf("%s: %s in turn are %d on one side and %d on the other", r.Item, say.Many(reps, "rep"), (reps+1)/2, reps/2)
 				f.Fix = fmt.Sprintf("%d or %d reps", reps-1, reps+1)
 				out = append(out, f)
 			}

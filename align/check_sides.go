@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var sidesUnequal = Check{
@@ -13,10 +14,11 @@ var sidesUnequal = Check{
 	Why:      "One side is trained more than the other, and people notice.",
 	Source:   "arithmetic on the class's own rows",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "only you know the side that is meant",
+	find: func(l *placedClass) []Finding {
 		totals := map[string]*sides{}
 		var names []string
-		l.each(func(_ *partLayout, _ int, r *laid) {
+		l.each(func(_ *placedPart, _ int, r *placedRow) {
 			if r.item == nil || r.Side == "" {
 				return
 			}
@@ -45,7 +47,7 @@ var sidesUnequal = Check{
 // sides adds up one move's work by side.
 type sides struct {
 	counts, reps map[string]int
-	last         *laid
+	last         *placedRow
 }
 
 func (t *sides) unequal(name string) (Finding, bool) {
@@ -58,14 +60,14 @@ func (t *sides) unequal(name string) (Finding, bool) {
 		"right_counts": float64(t.counts[right]), "left_counts": float64(t.counts[left]),
 		"right_reps": float64(t.reps[right]), "left_reps": float64(t.reps[left]),
 	}
-	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, many(t.counts[right], "count"), many(t.counts[left], "count"))
+	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"), say.Many(t.counts[left], "count"))
 	f.Fix = "sides: both; or the same again with the other side"
 	return f, true
 }
 
 // moveOf is the name under which a row's work is added up, one for all the
 // names of a move.
-func (l *layout) moveOf(r *laid) string {
+func (l *placedClass) moveOf(r *placedRow) string {
 	name := ""
 	switch w := r.item.Work.(type) {
 	case plan.Set:

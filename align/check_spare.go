@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var spareCounts = Check{
@@ -12,40 +13,27 @@ var spareCounts = Check{
 	Why:      "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item starts in the middle of a phrase.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "what fills the phrase would cost more than to leave it",
+	step: func(j *judge) []Finding {
 		var out []Finding
-		for _, p := range l.parts {
-			var off *plan.Item // already said to start inside a phrase
-			odd := p.acrossOdd()
-			for i := range p.rows {
-				f, next, ok := l.spare(p, i, off)
-				if ok && !odd[p.rows[i].item] {
-					out = append(out, f)
-					off = next
-				}
+		end := j.to - 1 // how the last row ends, the next item decides
+		if j.last() {
+			end = j.to
+		}
+		for i := max(0, j.from-1); i < end; i++ {
+			f, next, ok := j.spare(j.part, i, j.now.inside)
+			if it := j.part.rows[i].item; ok && it != j.was.across && it != j.now.across { // that says why it ends there
+				out = append(out, f)
+				j.now.inside = next
 			}
 		}
 		return out
 	},
 }
 
-// acrossOdd lists the items that run across an odd phrase, which is why they
-// end where they do and is said already.
-func (p *partLayout) acrossOdd() map[*plan.Item]bool {
-	all := map[*plan.Item]bool{}
-	for i := 0; i < len(p.rows); {
-		j := p.runEnd(i)
-		if _, ok := p.crosses(i, j); ok {
-			all[p.rows[i].item] = true
-		}
-		i = j
-	}
-	return all
-}
-
 // spare judges the end of row i. next is the item that starts inside the
 // phrase because of it, if any.
-func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) spare(p *placedPart, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	after := p.after(i)
 	switch {
@@ -70,10 +58,10 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 			then = "the track is changed there"
 		}
 	case after.Kind == HoldRow:
-		then = fmt.Sprintf("the class holds for %s", many(after.Counts, "count"))
+		then = fmt.Sprintf("the class holds for %s", say.Many(after.Counts, "count"))
 	case after.item == r.item, after.Kind == IntervalRow, after.Kind == PauseRow:
 		return f, nil, false
-	case r.item == off, p.itemEnd(i+1) <= r.to+end.left:
+	case r.item == off, p.stops(i+1) <= r.to+end.left:
 		return f, nil, false
 	default:
 		next = after.item
@@ -81,14 +69,14 @@ func (l *layout) spare(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	}
 	f = r.about(grade)
 	f.Figures = map[string]float64{"spare_counts": float64(end.left), "spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
-	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), many(end.left, "count"), end.phrase, then)
-	f.Fix = or(l.filling(r, end))
+	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), say.Many(end.left, "count"), end.phrase, then)
+	f.Fix = say.Ways(l.filling(r, end))
 	return f, next, true
 }
 
 // setUp judges the end of row i and the set-up behind it: what is set up for
 // should start where a phrase does, or end with it.
-func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) setUp(p *placedPart, i int, off *plan.Item) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	first, at, runs := p.startsInside(i)
 	if !runs || r.item == off {
@@ -97,18 +85,18 @@ func (l *layout) setUp(p *partLayout, i int, off *plan.Item) (f Finding, next *p
 	f = r.about(Watch)
 	early := at.count - 1
 	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
-	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
+	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), say.Many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
 	var ways []string
 	if less, ok := fewerBy(r, early); ok {
 		ways = append(ways, less+" before it")
 	}
-	f.Fix = or(append(ways, "on: phrase", fmt.Sprintf("setup: %d counts", p.rows[i+1].Counts+at.left)))
+	f.Fix = say.Ways(append(ways, "on: phrase", fmt.Sprintf("setup: %d counts", p.rows[i+1].Counts+at.left)))
 	return f, first.item, true
 }
 
 // startsInside reports whether the set or block behind row i, and behind the
 // wait for it, starts inside a phrase and runs over its end.
-func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
+func (p *placedPart) startsInside(i int) (first *placedRow, at position, runs bool) {
 	r := &p.rows[i]
 	for i++; i < len(p.rows) && p.rows[i].item == nil; i++ {
 	}
@@ -117,12 +105,12 @@ func (p *partLayout) startsInside(i int) (first *laid, at place, runs bool) {
 	}
 	first = &p.rows[i]
 	at = first.music.grid.at(first.from)
-	return first, at, at.count != 1 && at.phrase > 0 && p.itemEnd(i) > first.from+at.left
+	return first, at, at.count != 1 && at.phrase > 0 && p.stops(i) > first.from+at.left
 }
 
 // pausedOff judges the end of a pause, row i: what follows should start where a
 // phrase does, or end with it.
-func (l *layout) pausedOff(p *partLayout, i int) (f Finding, next *plan.Item, ok bool) {
+func (l *placedClass) pausedOff(p *placedPart, i int) (f Finding, next *plan.Item, ok bool) {
 	r := &p.rows[i]
 	first, at, runs := p.startsInside(i)
 	if !runs {
@@ -136,7 +124,7 @@ func (l *layout) pausedOff(p *partLayout, i int) (f Finding, next *plan.Item, ok
 }
 
 // fewerBy names the repetitions of a set that takes so many counts less.
-func fewerBy(r *laid, counts int) (string, bool) {
+func fewerBy(r *placedRow, counts int) (string, bool) {
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
 		return "", false
@@ -151,15 +139,16 @@ func fewerBy(r *laid, counts int) (string, bool) {
 }
 
 // after is the row that follows row i, nil at the end of the part.
-func (p *partLayout) after(i int) *laid {
+func (p *placedPart) after(i int) *placedRow {
 	if i+1 < len(p.rows) {
 		return &p.rows[i+1]
 	}
 	return nil
 }
 
-// itemEnd is the count at which the item of row i ends.
-func (p *partLayout) itemEnd(i int) int {
+// stops is the count at which the rows of the item of row i end that follow it
+// without a wait.
+func (p *placedPart) stops(i int) int {
 	it := p.rows[i].item
 	for i+1 < len(p.rows) && p.rows[i+1].item == it {
 		i++
@@ -169,11 +158,11 @@ func (p *partLayout) itemEnd(i int) int {
 
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.
-func (l *layout) filling(r *laid, end place) []string {
-	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", many(end.left, "count"))
+func (l *placedClass) filling(r *placedRow, end position) []string {
+	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", say.Many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
-		return []string{fmt.Sprintf("moves for %s more", many(end.left, "count"))}
+		return []string{fmt.Sprintf("moves for %s more", say.Many(end.left, "count"))}
 	}
 	sides := set.Sides.Times()
 	last := set.Reps[len(set.Reps)-1]
@@ -183,7 +172,7 @@ func (l *layout) filling(r *laid, end place) []string {
 		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
 	}
 	if slow, n, ok := split(last, end.left, sides); ok {
-		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), many(last.N, "rep")))
+		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), say.Many(last.N, "rep")))
 	}
 	if over := end.count - 1; over%per == 0 && over/per < last.N {
 		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var swingTooSlow = Check{
@@ -13,34 +14,44 @@ var swingTooSlow = Check{
 	Why:      "A swing lives from its own momentum; slower than that, people hold the weight up with arms and back.",
 	Source:   "Wesley & Kivi 2017, Int J Sports Sci 7:122-127: 32-48 swings a minute",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "no tempo within 5 % makes it swing",
+	step: func(j *judge) []Finding {
 		var out []Finding
-		l.each(func(_ *partLayout, _ int, r *laid) {
-			if r.reps == nil || r.music == nil {
-				return
+		for i := j.from; i < j.to; i++ {
+			if f, ok := j.sagging(&j.part.rows[i]); ok {
+				out = append(out, f)
 			}
-			set, _ := r.item.Work.(plan.Set)
-			p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
-			if !ok || !p.sags() {
-				return
-			}
-			f := r.about(Watch)
-			per := p.bpm / float64(p.rhythm.Counts())
-			f.Figures = map[string]float64{"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per}
-			f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most %s s)",
-				r.Item, r.reps.N, r.Rhythm, num(p.bpm, 1), num(per, 0), num(p.slowest(), 2), num(p.limit.TooSlow, 2))
-			f.Fix = fmt.Sprintf("music of at least %s BPM", num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
-			if half, ok := l.quicker(set, p); ok {
-				f.Fix = fmt.Sprintf("%d x %s in the same %s; or %s", 2*r.reps.N, half, many(r.Counts, "count"), f.Fix)
-			}
-			out = append(out, f)
-		})
+		}
 		return out
 	},
 }
 
+// sagging judges the rhythm of one row of a set.
+func (l *placedClass) sagging(r *placedRow) (Finding, bool) {
+	if r.reps == nil || r.music == nil {
+		return Finding{}, false
+	}
+	set, _ := r.item.Work.(plan.Set)
+	p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
+	if !ok || !p.sags() {
+		return Finding{}, false
+	}
+	f := r.about(Watch)
+	per := p.bpm / float64(p.rhythm.Counts())
+	f.Figures = map[string]float64{
+		"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per,
+	}
+	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most %s s)",
+		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(per, 0), say.Num(p.slowest(), 2), say.Num(p.limit.TooSlow, 2))
+	f.Fix = fmt.Sprintf("music of at least %s BPM", say.Num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
+	if half, ok := l.quicker(set, p); ok {
+		f.Fix = fmt.Sprintf("%d x %s in the same %s; or %s", 2*r.reps.N, half, say.Many(r.Counts, "count"), f.Fix)
+	}
+	return f, true
+}
+
 // quicker is a rhythm of half as many counts, where it can be controlled.
-func (l *layout) quicker(s plan.Set, p pace) (plan.Rhythm, bool) {
+func (l *placedClass) quicker(s plan.Set, p pace) (plan.Rhythm, bool) {
 	r := p.rhythm
 	if r.Pulse || r.Down%2+r.Hold%2+r.Up%2+r.Rest%2 > 0 {
 		return r, false

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // publishedTempos are the figures that the bands were read from, and where
@@ -27,6 +28,7 @@ var tempoBand = Check{
 	Why:      "Too fast, people shorten their range to keep up; too slow, the part does not reach its intensity. The move and its rhythm decide more than the part does.",
 	Source:   "published tempo bands; they disagree with each other",
 	Severity: Watch,
+	Left:     "takes other music, or a tempo farther from the recording",
 	details: func(c *plan.Catalog) []string {
 		var out []string
 		for _, kind := range kindsInOrder {
@@ -38,7 +40,7 @@ var tempoBand = Check{
 		}
 		return out
 	},
-	find: func(l *layout) []Finding {
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			b, ok := l.catalog().Bands[p.part.Kind]
@@ -57,7 +59,7 @@ var tempoBand = Check{
 	},
 }
 
-func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
+func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bool) {
 	bpm := math.Round(m.grid.bpm*m.grid.speed*10) / 10
 	grade := Note
 	switch {
@@ -75,11 +77,11 @@ func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
 	}
 	f.Figures = map[string]float64{"bpm": bpm, "band_low_bpm": b.Inside.Low, "band_high_bpm": b.Inside.High, "outer_low_bpm": b.Outer.Low, "outer_high_bpm": b.Outer.High}
 	f.Source = b.Source
-	f.Message = fmt.Sprintf("%s at %s BPM is outside %s, the usual tempo of a %s part", m.ref.File, num(bpm, 1), b.Inside.String()+" BPM", p.part.Kind)
+	f.Message = fmt.Sprintf("%s at %s BPM is outside %s, the usual tempo of a %s part", m.ref.File, say.Num(bpm, 1), b.Inside.String()+" BPM", p.part.Kind)
 	if b.Inside.Low == 0 {
-		f.Message = fmt.Sprintf("%s at %s BPM is above %s BPM, the usual tempo of a %s part is below", m.ref.File, num(bpm, 1), num(b.Inside.High, 0), p.part.Kind)
+		f.Message = fmt.Sprintf("%s at %s BPM is above %s BPM, the usual tempo of a %s part is below", m.ref.File, say.Num(bpm, 1), say.Num(b.Inside.High, 0), p.part.Kind)
 	}
-	f.Fix = or(l.inside(p.part, m, b))
+	f.Fix = say.Ways(l.inside(p.part, m, b))
 	return f, true
 }
 
@@ -90,7 +92,7 @@ func (l *layout) outside(p *partLayout, m *music, b plan.Band) (Finding, bool) {
 const smallStretch, largeStretch = 0.05, 0.10
 
 // inside lists ways to a tempo that suits.
-func (l *layout) inside(part *plan.Part, m *music, b plan.Band) []string {
+func (l *placedClass) inside(part *plan.Part, m *music, b plan.Band) []string {
 	var ways []string
 	now := m.grid.bpm * m.grid.speed
 	if part.Taught == plan.AsHeard {
@@ -99,19 +101,19 @@ func (l *layout) inside(part *plan.Part, m *music, b plan.Band) []string {
 			by float64
 		}{{plan.Half, 0.5}, {plan.Double, 2}} {
 			if v := now * t.by; b.Inside.Has(v) {
-				ways = append(ways, fmt.Sprintf("taught: %s (%s BPM)", t.as, num(v, 1)))
+				ways = append(ways, fmt.Sprintf("taught: %s (%s BPM)", t.as, say.Num(v, 1)))
 			}
 		}
 	}
 	goal := min(max(now, b.Inside.Low), b.Inside.High)
 	if change := goal/m.grid.bpm - 1; math.Abs(change) <= smallStretch {
-		ways = append(ways, fmt.Sprintf("bpm: %s (%s of the recorded tempo)", num(goal, 0), percent(change)))
+		ways = append(ways, fmt.Sprintf("bpm: %s (%s of the recorded tempo)", say.Num(goal, 0), percent(change)))
 	}
 	for _, p := range l.parts {
 		for i := range p.music {
 			o := &p.music[i]
 			if o.grid != nil && o.ref.File != m.ref.File && b.Inside.Has(o.grid.bpm) {
-				return append(ways, fmt.Sprintf("another track, such as %s (%s BPM)", o.ref.File, num(o.grid.bpm, 1)))
+				return append(ways, fmt.Sprintf("another track, such as %s (%s BPM)", o.ref.File, say.Num(o.grid.bpm, 1)))
 			}
 		}
 	}
@@ -126,7 +128,8 @@ var tempoStretch = Check{
 	Why:      "Beyond about ten per cent, music played at another tempo with its pitch kept starts to sound smeared.",
 	Source:   "common practice; trade pages: about 10 % either way is usually clean",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "the tempo is as you wrote it",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := range p.music {
@@ -138,8 +141,8 @@ var tempoStretch = Check{
 				g := m.grid
 				low, high := g.bpm*(1-largeStretch), g.bpm*(1+largeStretch)
 				f.Figures = map[string]float64{"bpm_recorded": g.bpm, "bpm_played": g.bpm * g.speed, "change_percent": 100 * (g.speed - 1)}
-				f.Message = fmt.Sprintf("%s is recorded at %s BPM and played at %s, %s", m.ref.File, num(g.bpm, 1), num(g.bpm*g.speed, 1), percent(g.speed-1))
-				f.Fix = fmt.Sprintf("stay within %s-%s BPM", num(math.Ceil(low), 0), num(math.Floor(high), 0))
+				f.Message = fmt.Sprintf("%s is recorded at %s BPM and played at %s, %s", m.ref.File, say.Num(g.bpm, 1), say.Num(g.bpm*g.speed, 1), percent(g.speed-1))
+				f.Fix = fmt.Sprintf("stay within %s-%s BPM", say.Num(math.Ceil(low), 0), say.Num(math.Floor(high), 0))
 				out = append(out, f)
 			}
 		}

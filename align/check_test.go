@@ -75,7 +75,7 @@ func TestEveryCheckProved(t *testing.T) {
 func TestChecksExplained(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range Checks() {
-		if c.Code == "" || c.Title == "" || c.Why == "" || c.Source == "" || seen[c.Code] {
+		if c.Code == "" || c.Title == "" || c.Why == "" || c.Source == "" || c.Left == "" || seen[c.Code] {
 			t.Errorf("check %q is incomplete or doubled", c.Code)
 		}
 		seen[c.Code] = true

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 var trackMissing = Check{
@@ -12,7 +13,8 @@ var trackMissing = Check{
 	Why:      "Without its counts nothing can be placed on it: rows have no phrase, count or time, and the class looks shorter than it is.",
 	Source:   "the analysis of the file",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
+	Left:     "without its counts nothing can be laid on it: another file",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			for i := range p.music {
@@ -25,7 +27,7 @@ var trackMissing = Check{
 	},
 }
 
-func (p *partLayout) missing(m *music) Finding {
+func (p *placedPart) missing(m *music) Finding {
 	f := p.about(Fix, m.ref.Pos.Line)
 	items := 0
 	if len(p.rows) > 0 && p.rows[0].music == nil {
@@ -33,7 +35,7 @@ func (p *partLayout) missing(m *music) Finding {
 	}
 	f.Message = fmt.Sprintf("%s: %s", m.ref.File, m.problem)
 	if items > 0 {
-		f.Message += fmt.Sprintf("; %s of %s without a place on any music", many(items, "item"), p.part.Name)
+		f.Message += fmt.Sprintf("; %s of %s without a place on any music", say.Many(items, "item"), p.part.Name)
 	}
 	f.Figures = map[string]float64{"items_without_place": float64(items)}
 	f.Fix = "put the file into the class's music folder or name another track; onphrase analyze says what it hears in a file"
@@ -46,7 +48,8 @@ var startMissing = Check{
 	Why:      "The part begins on its first trusted phrase instead, so everything in it comes at another time than planned.",
 	Source:   "the track's own list of phrases",
 	Severity: Fix,
-	find: func(l *layout) []Finding {
+	Left:     "no phrase of this track is a better start",
+	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
 			if p.noStart {
@@ -57,13 +60,13 @@ var startMissing = Check{
 	},
 }
 
-func (p *partLayout) startFinding() Finding {
+func (p *placedPart) startFinding() Finding {
 	f := p.about(Fix, p.part.Start.Pos.Line)
 	g := p.rows[0].music.grid
 	last := len(g.phrases) - 1
 	f.Figures = map[string]float64{"phrases": float64(last), "counts": float64(g.end() - g.phrases[0].counts), "duration_seconds": g.duration}
 	f.Message = fmt.Sprintf("%s starts on %s, but %s has %s, %s and lasts %s",
-		p.part.Name, startWords(p.part.Start), p.rows[0].Track, many(last, "phrase"), many(g.end()-g.phrases[0].counts, "count"), Clock(g.duration))
+		p.part.Name, startWords(p.part.Start), p.rows[0].Track, say.Many(last, "phrase"), say.Many(g.end()-g.phrases[0].counts, "count"), say.Clock(g.duration))
 	f.Fix = "start: phrase 1"
 	return f
 }
@@ -71,7 +74,7 @@ func (p *partLayout) startFinding() Finding {
 func startWords(s plan.Start) string {
 	switch {
 	case s.Time != nil:
-		return Clock(*s.Time)
+		return say.Clock(*s.Time)
 	case s.Phrase > 0:
 		return fmt.Sprintf("phrase %d", s.Phrase)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // drinkEvery is how long a class may go without water [s]: 200 to 300 ml
@@ -19,31 +20,32 @@ var waterGap = Check{
 	Why:      "People drink when there is a moment for it, and leave the room when there is none.",
 	Source:   "instructors' pages: 200-300 ml every 10-20 minutes; ACSM position stand 2007 gives no interval",
 	Severity: Watch,
-	find: func(l *layout) []Finding {
+	Left:     "where people can drink only you know: write a pause",
+	find: func(l *placedClass) []Finding {
 		g := l.dryGap()
 		if ms(g.seconds) <= drinkEvery || l.untimed() {
 			return nil
 		}
 		f := g.until.about(Watch)
 		f.Figures = map[string]float64{"gap_seconds": g.seconds, "advised_seconds": drinkEvery}
-		f.Message = fmt.Sprintf("no water from %s to %s, %s", Clock(g.from), Clock(g.from+g.seconds), Clock(g.seconds))
-		f.Fix = fmt.Sprintf("{pause: water, time: 30s} near %s", Clock(g.from+g.seconds/2))
+		f.Message = fmt.Sprintf("no water from %s to %s, %s", say.Clock(g.from), say.Clock(g.from+g.seconds), say.Clock(g.seconds))
+		f.Fix = fmt.Sprintf("{pause: water, time: 30s} near %s", say.Clock(g.from+g.seconds/2))
 		return []Finding{f}
 	},
 }
 
 // dry is a time without water.
 type dry struct {
-	from, seconds float64 // class time, length [s]
-	until         *laid   // the row it ends before, or the last of the class
+	from, seconds float64    // class time, length [s]
+	until         *placedRow // the row it ends before, or the last of the class
 }
 
 // dryGap is the longest time without water; a cool-down or a stretch at the
 // end of the class is over before it matters.
-func (l *layout) dryGap() dry {
+func (l *placedClass) dryGap() dry {
 	var worst dry
 	from := 0.0
-	l.each(func(p *partLayout, _ int, r *laid) {
+	l.each(func(p *placedPart, _ int, r *placedRow) {
 		water := false
 		if r.item != nil {
 			w, ok := r.item.Work.(plan.Pause)
@@ -75,10 +77,11 @@ var waterShort = Check{
 	Why:      "Until the bottle is found and open, the next song has begun.",
 	Source:   "20 s, usual are 30 to 60: common practice, no source; needs: in a moves file sets your own",
 	Severity: Note,
-	find: func(l *layout) []Finding {
+	Left:     "a note: how long they need only you know; write a longer time",
+	find: func(l *placedClass) []Finding {
 		need := l.catalog().Needs[plan.Water]
 		var out []Finding
-		l.each(func(p *partLayout, i int, r *laid) {
+		l.each(func(p *placedPart, i int, r *placedRow) {
 			if r.item == nil || r.music == nil {
 				return
 			}
@@ -93,7 +96,7 @@ var waterShort = Check{
 			f := r.about(Note)
 			f.Source = need.Source
 			f.Figures = map[string]float64{"seconds": r.Seconds, "times": 1}
-			f.Message = fmt.Sprintf("%s: %s s, usual are %s and more", r.Item, num(r.Seconds, 0), need.Time)
+			f.Message = fmt.Sprintf("%s: %s s, usual are %s and more", r.Item, say.Num(r.Seconds, 0), need.Time)
 			f.Fix = fmt.Sprintf("time: %s", need.Time)
 			out = append(out, f)
 		})
@@ -102,6 +105,6 @@ var waterShort = Check{
 }
 
 // enough reports whether a row lasts at least so long.
-func (l *layout) enough(r *laid, need plan.Length) bool {
+func (l *placedClass) enough(r *placedRow, need plan.Length) bool {
 	return r.Counts >= need.Counts && ms(r.Seconds) >= need.Seconds
 }

@@ -73,7 +73,7 @@ func spells(rows []Row) []Moved {
 			held = 0
 			continue
 		}
-		m := Moved{Kind: r.Kind, Item: r.Item, Side: r.Side, Reps: r.Reps, Rhythm: r.Rhythm}
+		m := Moved{Kind: r.Kind, Item: r.Item, Side: r.Side, Reps: r.Reps, Rhythm: r.Rhythm.String()}
 		if r.Kind == BlockRow {
 			m.Side = ""
 		}

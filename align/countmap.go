@@ -1,5 +1,7 @@
 package align
 
+import "onphrase/plan"
+
 // CountMap is a class laid on its music. Its JSON form is the
 // "onphrase.map/1" contract: fields may be added, never renamed. All times
 // are rounded to the millisecond.
@@ -77,24 +79,24 @@ type Row struct {
 	Count     int     `json:"count"`  // in its phrase, from 1
 	Counts    int     `json:"counts"`
 	Reps      int     `json:"reps"`
-	Rhythm    string  `json:"rhythm"`
+	Rhythm    Rhythm  `json:"rhythm"`
 	TrackTime float64 `json:"track_time"` // [s] on the track's own timeline
 	ClassTime float64 `json:"class_time"` // [s] since the class began
 	Seconds   float64 `json:"seconds"`    // how long it lasts, as played
 	CueTime   float64 `json:"cue_time"`   // [s] since the class began: when to say it
 
-	CueCounts int    `json:"cue_counts"` // how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
-	Placed    bool   `json:"placed"`     // laid on a track; otherwise phrase, count and track time are unknown
-	Pass      int    `json:"pass"`       // of a block, from 1; 0 for other items
-	Passes    int    `json:"passes"`
-	Line      int    `json:"line"` // in the class file
-	Cue       string `json:"cue"`  // the instructor's own words
-	Weight    string `json:"weight"`
-	Range     string `json:"range"`
-	Easier    string `json:"easier"`
-	Harder    string `json:"harder"`
-	Moves     []Step `json:"moves"`    // of a block
-	EndLead   string `json:"end_lead"` // the leg that would lead on after a block
+	CueCounts int        `json:"cue_counts"` // how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
+	Placed    bool       `json:"placed"`     // placedRow on a track; otherwise phrase, count and track time are unknown
+	Pass      int        `json:"pass"`       // of a block, from 1; 0 for other items
+	Passes    int        `json:"passes"`
+	Line      int        `json:"line"` // in the class file
+	Cue       string     `json:"cue"`  // the instructor's own words
+	Weight    string     `json:"weight"`
+	Range     plan.Range `json:"range"`
+	Easier    string     `json:"easier"`
+	Harder    string     `json:"harder"`
+	Moves     []Step     `json:"moves"`    // of a block
+	EndLead   string     `json:"end_lead"` // the leg that would lead on after a block
 
 	Stage  int     `json:"stage"`  // of a block that is built up, from 1; 0 for other items
 	Stages int     `json:"stages"` // 1 for a block that is danced as written

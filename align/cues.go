@@ -15,7 +15,7 @@ const (
 )
 
 // cues gives every row the moment at which to announce it.
-func (l *layout) cues() {
+func (l *placedClass) cues() {
 	var before *plan.Item
 	for _, p := range l.parts {
 		for i := range p.rows {
@@ -46,7 +46,7 @@ const cueLeast = 2
 
 // clearOf shortens a cue that would fall on count 1 of the work before it, or
 // earlier: nobody hears the next move while starting this one.
-func (r *laid) clearOf(before *laid) int {
+func (r *placedRow) clearOf(before *placedRow) int {
 	if before == nil || before.music != r.music || !before.Kind.Work() {
 		return r.CueCounts
 	}
@@ -57,7 +57,7 @@ func (r *laid) clearOf(before *laid) int {
 }
 
 // before is the row before row i, nil at the beginning of the part.
-func (p *partLayout) before(i int) *laid {
+func (p *placedPart) before(i int) *placedRow {
 	if i == 0 {
 		return nil
 	}
@@ -65,7 +65,7 @@ func (p *partLayout) before(i int) *laid {
 }
 
 // cueAt is the class time of the row's cue [s], never before the class.
-func (r *laid) cueAt() float64 {
+func (r *placedRow) cueAt() float64 {
 	g := r.music.grid
 	early := r.at - g.time(r.from-r.CueCounts)
 	if early <= 0 { // between counts, by the clock
@@ -74,7 +74,7 @@ func (r *laid) cueAt() float64 {
 	return max(0, r.music.zero+(r.at-early)/g.speed)
 }
 
-func (p *partLayout) nextItem(i int) *plan.Item {
+func (p *placedPart) nextItem(i int) *plan.Item {
 	for ; i < len(p.rows); i++ {
 		if p.rows[i].item != nil {
 			return p.rows[i].item
@@ -85,7 +85,7 @@ func (p *partLayout) nextItem(i int) *plan.Item {
 
 // changes reports whether people must pick up or put down something, or get
 // to the floor or up, between two items.
-func (l *layout) changes(from, to *plan.Item) bool {
+func (l *placedClass) changes(from, to *plan.Item) bool {
 	if to.Setup != (plan.Length{}) {
 		return true
 	}
@@ -98,10 +98,10 @@ func (l *layout) changes(from, to *plan.Item) bool {
 }
 
 // move looks a move up in the class's catalogue.
-func (l *layout) move(name string) (plan.Move, bool) { return l.catalog().Find(name) }
+func (l *placedClass) move(name string) (plan.Move, bool) { return l.catalog().Find(name) }
 
 // catalog is the moves and figures that the class goes by.
-func (l *layout) catalog() *plan.Catalog {
+func (l *placedClass) catalog() *plan.Catalog {
 	if l.class.Catalog == nil {
 		return plan.Builtin()
 	}

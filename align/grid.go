@@ -218,8 +218,8 @@ func (g *grid) end() int {
 	return n
 }
 
-// place is where a count is among the phrases.
-type place struct {
+// position is where a count is among the phrases.
+type position struct {
 	phrase int // from 1; 0 before the first
 	count  int // in its phrase, from 1
 	left   int // counts to the end of the phrase, this one included
@@ -227,18 +227,18 @@ type place struct {
 }
 
 // at says where a count is. Past the music, phrases of 32 counts go on.
-func (g *grid) at(i int) place {
+func (g *grid) at(i int) position {
 	last := g.phrases[len(g.phrases)-1]
 	if end := last.first + last.counts; i >= end {
 		k := (i - end) / beat.PhraseLen
 		in := (i - end) % beat.PhraseLen
-		return place{len(g.phrases) + k, in + 1, beat.PhraseLen - in, 0}
+		return position{len(g.phrases) + k, in + 1, beat.PhraseLen - in, 0}
 	}
 	n := sort.Search(len(g.phrases), func(n int) bool {
 		return g.phrases[n].first+g.phrases[n].counts > i
 	})
 	p := g.phrases[n]
-	return place{n, i - p.first + 1, p.first + p.counts - i, p.trust}
+	return position{n, i - p.first + 1, p.first + p.counts - i, p.trust}
 }
 
 // tempo is the counts a minute as taught and played around counts from to

@@ -5,7 +5,7 @@ import "onphrase/plan"
 // leads works out which leg leads each move of a block. A pass with a side
 // starts on it; without, the first pass starts right, as is common practice,
 // and every other one where the last ended.
-func (l *layout) leads() {
+func (l *placedClass) leads() {
 	for _, p := range l.parts {
 		lead := plan.Right
 		for i := range p.rows {
@@ -33,7 +33,7 @@ func (l *layout) leads() {
 
 // switches reports whether a step ends on the other leg: an odd number of
 // repetitions of a move that changes the lead.
-func (l *layout) switches(s Step) bool {
+func (l *placedClass) switches(s Step) bool {
 	m, ok := l.move(s.Move)
 	return ok && m.Switches && m.Counts > 0 && s.Counts/m.Counts%2 == 1
 }

@@ -16,8 +16,8 @@ const (
 )
 
 // marks gives timed work its countdown.
-func (l *layout) marks() {
-	l.each(func(_ *partLayout, _ int, r *laid) {
+func (l *placedClass) marks() {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		if r.music == nil || r.Kind != IntervalRow && r.Kind != PauseRow {
 			return
 		}
@@ -38,6 +38,6 @@ func (l *layout) marks() {
 }
 
 // mark adds a call some seconds into the row.
-func (r *laid) mark(seconds float64, say string) {
+func (r *placedRow) mark(seconds float64, say string) {
 	r.Marks = append(r.Marks, Mark{ms(r.ClassTime + seconds), say})
 }

@@ -26,7 +26,7 @@ func (n needs) carried() []string {
 }
 
 // needs looks the item's moves up; false for a pause, which needs nothing.
-func (l *layout) needs(it *plan.Item) (needs, bool) {
+func (l *placedClass) needs(it *plan.Item) (needs, bool) {
 	var n needs
 	var names []string
 	switch w := it.Work.(type) {
@@ -92,7 +92,7 @@ func kitNamed(weight string, usual []string) string {
 // kit lists the equipment of the moves and the weights named for it, in the
 // order in which the class needs them. A weight of which nothing says what it
 // is, is the thing of that weight that another item names.
-func (l *layout) kit() []Kit {
+func (l *placedClass) kit() []Kit {
 	all := []Kit{}
 	add := func(item, weight string) {
 		i := slices.IndexFunc(all, func(k Kit) bool { return k.Item == item })
@@ -132,7 +132,7 @@ func (l *layout) kit() []Kit {
 	return all
 }
 
-func (l *layout) eachNeed(do func(n needs)) {
+func (l *placedClass) eachNeed(do func(n needs)) {
 	for _, p := range l.parts {
 		for i := range p.part.Items {
 			n, _ := l.needs(&p.part.Items[i])

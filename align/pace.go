@@ -69,7 +69,7 @@ func (p pace) most() float64 {
 }
 
 // paceOf looks up what limits a rhythm of a set; false when nothing does.
-func (l *layout) paceOf(s plan.Set, r plan.Rhythm, bpm float64) (pace, bool) {
+func (l *placedClass) paceOf(s plan.Set, r plan.Rhythm, bpm float64) (pace, bool) {
 	move, ok := l.move(s.Move)
 	if !ok {
 		return pace{}, false
@@ -87,7 +87,7 @@ var ladder = []plan.Rhythm{{Down: 1, Up: 1}, {Down: 2, Up: 2}, {Down: 4, Up: 4},
 
 // slower is the shortest rhythm not faster than r that is fine: an even one
 // of the ladder, or r itself with every figure doubled.
-func (l *layout) slower(s plan.Set, r plan.Rhythm, bpm float64) (plan.Rhythm, bool) {
+func (l *placedClass) slower(s plan.Set, r plan.Rhythm, bpm float64) (plan.Rhythm, bool) {
 	tries := ladder
 	if r.Hold > 0 || r.Rest > 0 {
 		tries = []plan.Rhythm{scaled(r, 2), scaled(r, 4)}

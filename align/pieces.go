@@ -14,7 +14,7 @@ type piece struct {
 }
 
 // run is pieces that follow each other without a wait; the first of them is
-// laid on a phrase or an eight.
+// placedRow on a phrase or an eight.
 type run []piece
 
 // counts is the length of a run as far as it is given in counts.
@@ -88,8 +88,8 @@ func setRuns(it *plan.Item, s plan.Set) []run {
 		for i := range s.Reps {
 			reps := &s.Reps[i]
 			row := rowOf(it, SetRow)
-			row.Side, row.Weight, row.Range = string(side), s.Weight, string(s.Range)
-			row.Reps, row.Rhythm = reps.N, reps.Rhythm.String()
+			row.Side, row.Weight, row.Range = string(side), s.Weight, s.Range
+			row.Reps, row.Rhythm = reps.N, Rhythm{reps.Rhythm}
 			row.Counts = reps.N * reps.Rhythm.Counts()
 			r = append(r, piece{row: row, reps: reps})
 		}

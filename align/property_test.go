@@ -163,7 +163,7 @@ func TestEveryItemAppears(t *testing.T) {
 // eight, each as on: says otherwise.
 func TestItemsSnap(t *testing.T) {
 	forRandom(t, func(t *testing.T, c *plan.Class, tracks map[string]beat.Track) {
-		for _, p := range lay(c, tracks).parts {
+		for _, p := range placeClass(c, tracks).parts {
 			for i := range p.rows {
 				r := &p.rows[i]
 				if r.music == nil || r.item == nil || (i > 0 && p.rows[i-1].item == r.item && p.rows[i-1].run == r.run) {
@@ -234,7 +234,7 @@ func shifted(t beat.Track, by float64) beat.Track {
 // Cues come exactly so many counts before their row, and never on it.
 func TestCuesComeEarly(t *testing.T) {
 	forRandom(t, func(t *testing.T, c *plan.Class, tracks map[string]beat.Track) {
-		for _, p := range lay(c, tracks).parts {
+		for _, p := range placeClass(c, tracks).parts {
 			for i := range p.rows {
 				r := &p.rows[i]
 				if r.CueCounts == 0 || r.ClassTime == 0 {

@@ -42,11 +42,11 @@ type Kit struct {
 }
 
 // summary adds up the rows.
-func (l *layout) summary() Summary {
+func (l *placedClass) summary() Summary {
 	s := Summary{Shares: l.shares(), Kit: l.kit(), DryGap: ms(l.dryGap().seconds)}
-	s.Patterns = l.totals(func(r *laid) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
-	s.Weights = l.totals(func(r *laid) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
-	s.Loads = l.totals(func(r *laid) string { return r.LoadClass }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Patterns = l.totals(func(r *placedRow) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
+	s.Weights = l.totals(func(r *placedRow) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Loads = l.totals(func(r *placedRow) string { return r.LoadClass }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
 	for _, w := range l.landings() {
 		s.High, s.Landings = s.High+w.seconds, s.Landings+w.landings
 	}
@@ -56,7 +56,7 @@ func (l *layout) summary() Summary {
 
 // shares adds up parts by kind; what lies between them counts for the part it
 // belongs to.
-func (l *layout) shares() []Share {
+func (l *placedClass) shares() []Share {
 	all := []Share{}
 	for _, p := range l.parts {
 		i := slices.IndexFunc(all, func(s Share) bool { return s.Kind == string(p.part.Kind) })
@@ -76,9 +76,9 @@ func (l *layout) shares() []Share {
 }
 
 // totals adds up the sets by a name; those without one are left out.
-func (l *layout) totals(name func(*laid) string, order func(a, b Total) int) []Total {
+func (l *placedClass) totals(name func(*placedRow) string, order func(a, b Total) int) []Total {
 	all := []Total{}
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		n := name(r)
 		if r.Kind != SetRow || n == "" {
 			return

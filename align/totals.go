@@ -9,9 +9,9 @@ import (
 
 // count gives every set its movement pattern, its seconds under load, and
 // how many of the class's repetitions of that pattern are done by its end.
-func (l *layout) count() {
+func (l *placedClass) count() {
 	all := map[string]int{}
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		if r.reps == nil {
 			return
 		}
@@ -23,7 +23,7 @@ func (l *layout) count() {
 			r.SoFar = all[r.Pattern]
 		}
 	})
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		if r.reps != nil && r.Pattern != "" {
 			r.OfAll = all[r.Pattern]
 		}
@@ -43,7 +43,7 @@ const bodyWeight, notNamed = "body weight", "not named"
 // loadClass is the class of load that a weight as written names. What a weight
 // in kilograms is to the people of a class nobody can tell from here: it stands
 // for itself.
-func (l *layout) loadClass(it *plan.Item, weight string) string {
+func (l *placedClass) loadClass(it *plan.Item, weight string) string {
 	if weight == "" {
 		if n, _ := l.needs(it); len(n.carried()) > 0 {
 			return notNamed
@@ -60,17 +60,17 @@ func (l *layout) loadClass(it *plan.Item, weight string) string {
 
 // underLoad is how long the muscles work in a set [s]: all of it but the rest
 // at the end of each repetition.
-func (r *laid) underLoad() float64 {
+func (r *placedRow) underLoad() float64 {
 	counts := r.reps.Rhythm.Counts()
 	return r.Seconds * float64(counts-r.reps.Rhythm.Rest) / float64(counts)
 }
 
 // mirror names the side of an instructor who faces the class.
-func (l *layout) mirror() {
+func (l *placedClass) mirror() {
 	if l.class.Facing != plan.FacingClass {
 		return
 	}
-	l.each(func(_ *partLayout, _ int, r *laid) {
+	l.each(func(_ *placedPart, _ int, r *placedRow) {
 		r.Mirror = string(plan.Sides(r.Side).Mirrored())
 	})
 }

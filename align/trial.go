@@ -8,50 +8,55 @@ import (
 )
 
 // Trial lays the items of one part one after the other, for a search that
-// tries others in their place. It lays and judges by the rules of Build: the
+// tries others in their place. It lays and judges with the code of Build: the
 // tallies of a part laid item by item add up to what Build finds in it of the
 // checks in TrialCodes. It is for one goroutine.
 type Trial struct {
-	*layer
-	judge *layout
+	*placer
+	judge judge
 }
 
 // TrialCodes are the checks whose findings on an item depend on nothing but
 // the item, where it lies, and the items next to it.
 func TrialCodes() []string {
-	return []string{startMissing.Code, musicEnds.Code, rhythmTooFast.Code, swingTooSlow.Code, oddPhrase.Code, spareCounts.Code}
+	codes := []string{startMissing.Code}
+	for _, c := range itemChecks() {
+		codes = append(codes, c.Code)
+	}
+	return codes
 }
 
 // Tally counts the rows that the checks in TrialCodes find something on.
 type Tally struct{ Fix, Watch int }
 
-// Spot is how far a part is laid, and what of it the next item depends on.
-type Spot struct {
-	Track           int     // of the part, from 0
-	At              float64 // [s] on that track's own timeline
-	Count           int     // the first count free
-	InPhrase, Left  int     // of that count: its number in its phrase, from 1; counts to the end of the phrase
-	PerCount        float64 // from count to count, as played [s]
-	ended, odd, off bool    // the music was over; the last item runs across an odd phrase; it starts inside one because of the item before
-	Waited          int     // counts of hold before the last item, and between its sides
-	last            *laid   // the last row
+// State is how far a part is laid, and what of it the next item depends on.
+type State struct {
+	Track          int        // of the part, from 0
+	At             float64    // [s] on that track's own timeline
+	Count          int        // the first count free
+	InPhrase, Left int        // of that count: its number in its phrase, from 1; counts to the end of the phrase
+	PerCount       float64    // from count to count, as played [s]
+	Waited         int        // counts of hold before the last item, and between its sides
+	memory                    // of the judge
+	last           *placedRow // the last row
 }
 
-// SpotKey is equal for spots from which everything that follows is laid and
+// StateKey is equal for spots from which everything that follows is laid and
 // judged alike.
-type SpotKey struct {
-	Track                 int
-	At                    float64
-	Count                 int
-	ended, odd, off, past bool
-	last                  RowKind
+type StateKey struct {
+	Track                         int
+	At                            float64
+	Count                         int
+	ended, across, inside, silent bool // the music was over; of the last item: across an odd phrase, inside one, after the music
+	last                          RowKind
 }
 
 // Key is what the future depends on.
-func (s Spot) Key() SpotKey {
-	k := SpotKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended, odd: s.odd, off: s.off}
+func (s State) Key() StateKey {
+	k := StateKey{Track: s.Track, At: ms(s.At), Count: s.Count, ended: s.ended}
 	if s.last != nil {
-		k.past, k.last = s.last.past, s.last.Kind
+		k.across, k.inside = s.across == s.last.item, s.inside == s.last.item
+		k.silent, k.last = s.last.past, s.last.Kind
 	}
 	return k
 }
@@ -59,16 +64,16 @@ func (s Spot) Key() SpotKey {
 // NewTrial opens the tracks of a part as it plays them; false when none of
 // them can be laid on.
 func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial, bool) {
-	t := &Trial{layer: &layer{partLayout: &partLayout{part: p}, on: -1}}
+	t := &Trial{placer: &placer{placedPart: &placedPart{part: p}, on: -1}}
 	for _, ref := range p.Tracks {
 		t.music = append(t.music, open(p, ref, tracks))
 	}
-	t.judge = &layout{class: c, parts: []*partLayout{t.partLayout}}
+	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart, checks: itemChecks()}
 	return t, t.usable(0) >= 0
 }
 
-// Begin is where the part begins when it starts there.
-func (t *Trial) Begin(start plan.Start) (Spot, Tally) {
+// Begin gives the state before the first item of a part that starts there.
+func (t *Trial) Begin(start plan.Start) (State, Tally) {
 	first := t.usable(0)
 	m := &t.music[first]
 	var found Tally
@@ -76,11 +81,11 @@ func (t *Trial) Begin(start plan.Start) (Spot, Tally) {
 	if !ok {
 		count, found.Fix = m.grid.firstTrusted(), 1
 	}
-	return t.spot(Spot{Track: first, At: max(0, m.grid.time(count))}), found
+	return t.state(State{Track: first, At: max(0, m.grid.time(count))}), found
 }
 
-// spot fills in where a time lies among the counts.
-func (t *Trial) spot(s Spot) Spot {
+// state fills in where a time lies among the counts.
+func (t *Trial) state(s State) State {
 	g := t.music[s.Track].grid
 	s.Count = g.index(s.At)
 	at := g.at(s.Count)
@@ -91,39 +96,17 @@ func (t *Trial) spot(s Spot) Spot {
 
 // Next lays one more item. Items that follow each other must be different
 // pointers, also where they say the same.
-func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
+func (t *Trial) Next(from State, it *plan.Item) (State, Tally) {
 	t.on, t.at, t.rows = from.Track, from.At, t.rows[:0]
 	if from.last != nil {
 		t.rows = append(t.rows, *from.last)
 	}
 	fresh := len(t.rows)
 	t.place(it)
-	for i := range t.rows {
-		t.rows[i].Row.Row = i + 1
-	}
-	to := Spot{Track: t.on, At: t.at, ended: from.ended}
+	t.judge.now = from.memory
 	var found Tally
-	found.add(t.single(fresh))
-	odd := t.acrossOdd()
-	if fresh > 0 {
-		odd[t.rows[0].item] = from.odd
-	}
-	var off *plan.Item
-	if from.off {
-		off = t.rows[0].item
-	}
-	for i := range len(t.rows) - 1 { // how the last one ends, the next item decides
-		f, next, ok := t.judge.spare(t.partLayout, i, off)
-		if ok && !odd[t.rows[i].item] {
-			found.count(f)
-			off = next
-		}
-	}
-	to.odd, to.off = odd[it], off == it
-	if i := slices.IndexFunc(t.rows[fresh:], laid.workPast); i >= 0 && !from.ended {
-		found.count(t.partLayout.ended(fresh + i))
-		to.ended = true
-	}
+	found.add(t.judge.step(fresh, len(t.rows)))
+	to := State{Track: t.on, At: t.at, memory: t.judge.now}
 	for _, r := range t.rows[fresh:] {
 		if r.Kind == HoldRow {
 			to.Waited += r.Counts
@@ -131,27 +114,7 @@ func (t *Trial) Next(from Spot, it *plan.Item) (Spot, Tally) {
 	}
 	last := t.rows[len(t.rows)-1]
 	to.last = &last
-	return t.spot(to), found
-}
-
-// single counts what is found on the rows by themselves, from row i on.
-func (t *Trial) single(i int) []Finding {
-	var out []Finding
-	for j := i; j < len(t.rows); {
-		end := t.runEnd(j)
-		if f, ok := t.crosses(j, end); ok {
-			out = append(out, f)
-		}
-		j = end
-	}
-	for _, c := range []Check{rhythmTooFast, swingTooSlow} {
-		for _, f := range c.find(t.judge) {
-			if f.Row > i {
-				out = append(out, f)
-			}
-		}
-	}
-	return out
+	return t.state(to), found
 }
 
 func (n *Tally) add(all []Finding) {
@@ -169,8 +132,7 @@ func (n *Tally) count(f Finding) {
 	}
 }
 
-// Phrases is the number of phrases of the part's first track, as taught, and
-// Starts the one that a start lies in.
+// Phrases is the number of phrases of the part's first track, as taught.
 func (t *Trial) Phrases() int { return len(t.music[t.usable(0)].grid.phrases) - 1 }
 
 // PhraseOf is the phrase, from 1, that a part begins in which starts there.
@@ -239,7 +201,7 @@ func Slower(r plan.Rhythm) []plan.Rhythm {
 // SameKit reports whether two items are done with the same weights, with the
 // same things, on the same level, so that nothing is changed between them.
 func SameKit(c *plan.Class, a, b *plan.Item) bool {
-	l := &layout{class: c}
+	l := &placedClass{class: c}
 	x, okX := l.needs(a)
 	y, okY := l.needs(b)
 	return okX && okY && x.floor == y.floor && x.weight == y.weight && slices.Equal(x.kit, y.kit)

@@ -20,18 +20,18 @@ func TestTrialAgreesWithBuild(t *testing.T) {
 				continue
 			}
 			parts++
-			spot, sum := trial.Begin(one.Parts[0].Start)
+			state, sum := trial.Begin(one.Parts[0].Start)
 			for k := range one.Parts[0].Items {
 				var found Tally
-				spot, found = trial.Next(spot, &one.Parts[0].Items[k])
+				state, found = trial.Next(state, &one.Parts[0].Items[k])
 				sum.Fix, sum.Watch = sum.Fix+found.Fix, sum.Watch+found.Watch
 			}
 			if want := tallied(Build(one, tracks)); sum != want {
 				t.Errorf("%s: %+v, Build finds %+v", one.Parts[0].Name, sum, want)
 			}
-			rows := lay(one, tracks).parts[0].rows
-			if last := rows[len(rows)-1]; ms(last.upto) != ms(spot.At) {
-				t.Errorf("%s ends at %.3f, Build ends it at %.3f", one.Parts[0].Name, spot.At, last.upto)
+			rows := placeClass(one, tracks).parts[0].rows
+			if last := rows[len(rows)-1]; ms(last.upto) != ms(state.At) {
+				t.Errorf("%s ends at %.3f, Build ends it at %.3f", one.Parts[0].Name, state.At, last.upto)
 			}
 		}
 	})

@@ -1,11 +1,13 @@
 package plan
 
 import (
-	_ "embed" // for the built-in catalogue
+	_ "embed"
 	"maps"
 	"slices"
 	"strings"
 	"sync"
+
+	"onphrase/plan/say"
 )
 
 // Catalog is the moves known, the limits of their classes of movement, and
@@ -79,7 +81,7 @@ func spoken(name string) string { return " " + strings.Join(nameWords(name), " "
 // meant: the fewest slips, else the longest name contained in it.
 func (c *Catalog) Nearest(name string) (string, bool) {
 	c.once.Do(c.build)
-	if near, ok := nearest(name, c.names); ok {
+	if near, ok := say.Nearest(name, c.names); ok {
 		return near, true
 	}
 	typed, best := spoken(name), ""

@@ -13,7 +13,7 @@ import (
 // ParseCatalog reads a user's own file over the moves, limits, bands and needs
 // known: what it names is hers, the rest stays.
 func ParseCatalog(file string, src []byte, known *Catalog) (*Catalog, []Problem) {
-	return readCatalog(file, src, known, true)
+	return forgiving(src, func(src []byte) (*Catalog, []Problem) { return readCatalog(file, src, known, true) })
 }
 
 // readCatalog reads limits, bands, needs and moves. The built-in catalogue
@@ -46,7 +46,7 @@ func readCatalog(file string, src []byte, known *Catalog, own bool) (*Catalog, [
 			return d.For, d, ok
 		}),
 	}
-	c.Moves = slices.Concat(known.Moves, r.moves(m.section("moves", moveExample, own), c))
+	c.Moves = slices.Concat(known.Moves, r.moves(m.section("moves", moveExample, own), c, own))
 	if own && len(m.pairs) == 1 && m.has("onphrase") {
 		r.problem(root, "a moves file has nothing in it", "moves, limits, bands or needs")
 	}
@@ -84,8 +84,8 @@ func overlay[K ~string, V any](known map[K]V, what string, r *reader, list []*ya
 
 const limitExample = "- {class: squat, fine: 0.80s, too fast: 0.55s}"
 
-// limit reads one entry of limits. The path of a known class of movement
-// stays when none is written.
+// limit reads one entry of limits. What is not written of a known class of
+// movement stays: the path, the limits of one way alone.
 func (r *reader) limit(n *yaml.Node, c *Catalog, own bool) (Limit, bool) {
 	m, ok := r.mapping(n, "a limit", limitExample)
 	if !ok {
@@ -99,16 +99,41 @@ func (r *reader) limit(n *yaml.Node, c *Catalog, own bool) (Limit, bool) {
 		TooSlow:  read(m, "too slow", m.take("too slow"), parsePhase),
 		Evidence: m.evidence(own),
 		Source:   m.source(own),
+
+		Down:      m.way("down", own),
+		Up:        m.way("up", own),
+		Ballistic: m.flag("ballistic"),
 	}
 	if was, known := c.Limits[l.Class]; known && own {
 		l.Path = cmp.Or(l.Path, was.Path)
 		l.TooSlow = cmp.Or(l.TooSlow, was.TooSlow)
+		l.Down, l.Up = cmp.Or(l.Down, was.Down), cmp.Or(l.Up, was.Up)
+		l.Ballistic = l.Ballistic || was.Ballistic && !m.has("ballistic")
 	}
 	if l.Fine > 0 && l.TooFast > l.Fine {
 		r.problem(n, fmt.Sprintf("too fast below %gs but fine from %gs", l.TooFast, l.Fine), "too fast is the shorter one")
 	}
 	m.done()
 	return l, l.Class != ""
+}
+
+// way reads the limit of one way that stands beside a slow one.
+func (m *mapping) way(key string, own bool) WayLimit {
+	n := m.take(key)
+	if n == nil {
+		return WayLimit{}
+	}
+	w, ok := m.r.mapping(n, "the limit of one way", key+": {fine: 0.45s}")
+	if !ok {
+		return WayLimit{}
+	}
+	l := WayLimit{
+		Fine:     read(w, "fine", w.need("fine", "fine: 0.45s"), parsePhase),
+		Evidence: w.evidence(own),
+		Source:   w.source(own),
+	}
+	w.done()
+	return l
 }
 
 // evidence reads how well a limit is founded, which the built-in catalogue

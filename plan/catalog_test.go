@@ -19,6 +19,12 @@ func TestCatalogIsComplete(t *testing.T) {
 		if m.Counts == 0 && !limited {
 			t.Errorf("%s has neither counts nor a limit", m.Name)
 		}
+		if m.Least.Length == (plan.Length{}) && !limited {
+			t.Errorf("%s: least is missing, what one repetition takes at the least", m.Name)
+		}
+		if m.Least.Counts > m.Counts || m.Least.Length != (plan.Length{}) && (m.Least.Evidence == "" || m.Least.Source == "") {
+			t.Errorf("%s takes %d counts, at the least %+v", m.Name, m.Counts, m.Least)
+		}
 		if m.Class != "" && (!limited || limit.Class != m.Class) {
 			t.Errorf("%s: no limit for class %q", m.Name, m.Class)
 		}
@@ -34,6 +40,17 @@ func TestCatalogIsComplete(t *testing.T) {
 	for class, l := range c.Limits {
 		if l.Source == "" || l.Evidence == "" || l.TooFast <= 0 || l.Fine < l.TooFast {
 			t.Errorf("limit of %s is incomplete: %+v", class, l)
+		}
+		if class == plan.PulseClass || l.Ballistic {
+			continue // both ways at once, or nothing to control on the way up
+		}
+		for name, w := range map[string]plan.WayLimit{"down": l.Down, "up": l.Up} {
+			if w.Fine <= 0 || w.Evidence == "" || w.Source == "" {
+				t.Errorf("limit of %s: %s is missing, what one fast way beside a slow one may take: %+v", class, name, w)
+			}
+			if w.Fine >= l.Fine {
+				t.Errorf("limit of %s: %s alone is fine from %g s, slower than both ways alike", class, name, w.Fine)
+			}
 		}
 	}
 	if _, ok := c.Limits[plan.PulseClass]; !ok {
@@ -109,8 +126,16 @@ func TestPeakLoad(t *testing.T) {
 func TestLimitAtHalfRange(t *testing.T) {
 	for class, full := range plan.Builtin().Limits {
 		half := full.In(plan.HalfRange)
-		if got := half.TooFast / full.TooFast; math.Abs(got-0.707) > 0.0005 {
-			t.Errorf("%s: factor %.4f", class, got)
+		if full.Ballistic {
+			if half != full {
+				t.Errorf("%s: thrown over half the range", class)
+			}
+			continue
+		}
+		for _, got := range []float64{half.TooFast / full.TooFast, half.FloatsBelow() / full.FloatsBelow()} {
+			if math.Abs(got-0.707) > 0.0005 {
+				t.Errorf("%s: factor %.4f", class, got)
+			}
 		}
 		if a, b := full.PeakLoad(full.Fine), half.PeakLoad(half.Fine); math.Abs(a-b) > 1e-12 {
 			t.Errorf("%s: peak load %g at full range, %g at half", class, a, b)

@@ -11,6 +11,7 @@ type Class struct {
 	Music    string  // folder of the tracks, relative to the class file, as written; empty: beside it
 	MusicPos Pos     // of that name; of the class where it has none
 	Facing   Facing
+	Known    []Known // findings that she stands by in all of the class
 	Parts    []Part
 	Catalog  *Catalog // the built-in moves and the class's own
 }

@@ -21,6 +21,10 @@ const maxFile = 256 << 10
 func open(src []byte) (*reader, *yaml.Node) {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
 	r := &reader{odd: map[*yaml.Node]bool{}, told: map[string][]Item{}}
+	if plain, p, ok := oldEncoding(src); ok {
+		src = plain
+		r.problems = append(r.problems, p)
+	}
 	if p, ok := notText(src); ok {
 		r.problems = append(r.problems, p)
 		return r, nil
@@ -34,6 +38,7 @@ func open(src []byte) (*reader, *yaml.Node) {
 		return r, nil
 	case err != nil:
 		broken := r.syntax(err)
+		r.broken = broken.Pos.Line
 		r.problems = append(r.problems, broken)
 		return r, r.above(broken.Pos.Line)
 	}
@@ -93,12 +98,49 @@ func (r *reader) oneDocument(dec *yaml.Decoder) {
 	r.problem(next, "a second document begins here", "one file holds one class: remove the line ---, or put the rest into a file of its own")
 }
 
+// oldEncoding recognises text saved in an encoding of one byte a letter, as
+// editors of the last century did it, and makes it readable, so that whatever
+// else is wrong is said, too. Which letters were meant nobody knows.
+func oldEncoding(src []byte) ([]byte, Problem, bool) {
+	if utf8.Valid(src) || len(src) > maxFile || utf16(src) {
+		return nil, Problem{}, false
+	}
+	var plain []byte
+	first := Pos{}
+	line, col := 1, 1
+	for i := 0; i < len(src); {
+		c, n := utf8.DecodeRune(src[i:])
+		switch {
+		case c == utf8.RuneError && n == 1:
+			if first == (Pos{}) {
+				first = Pos{line, col}
+			}
+			c = '?'
+		case c < ' ' && c != '\n' && c != '\r' && c != '\t':
+			return nil, Problem{}, false // music, or something else that is no text
+		case c == '\n':
+			line, col = line+1, 0
+		}
+		plain = utf8.AppendRune(plain, c)
+		i, col = i+n, col+1
+	}
+	return plain, Problem{
+		Pos: first, Msg: "a letter in an old encoding, not in UTF-8",
+		Hint: "save the file again, with UTF-8 as encoding; then look at ä, é and the like",
+	}, true
+}
+
+// utf16 tells whether a file begins with the mark of that encoding.
+func utf16(src []byte) bool {
+	return bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff"))
+}
+
 // notText recognises files that no editor of text wrote.
 func notText(src []byte) (Problem, bool) {
 	switch {
 	case len(src) > maxFile:
 		return Problem{Pos{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d a class file may have", len(src), maxFile), "is it a class file?"}, true
-	case bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff")):
+	case utf16(src):
 		return Problem{Pos{1, 1}, "the file is saved as UTF-16", "save it again as UTF-8"}, true
 	}
 	line, col := 1, 1

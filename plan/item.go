@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // Item is one thing the class does: a block, a set, an interval or a pause.
@@ -17,6 +19,7 @@ type Item struct {
 	Setup  Length // needed before the item starts, for weights or the way to the floor
 	Easier string
 	Harder string
+	Known  []Known // findings that she stands by
 	Work   Work
 
 	Rounds  []Round // that it belongs to, the outermost first
@@ -88,6 +91,7 @@ func (m *mapping) words(it *Item) {
 	}
 	m.keep("easier", &it.Easier)
 	m.keep("harder", &it.Harder)
+	it.Known = m.stands()
 }
 
 // keep reads a line of text over what is there already.
@@ -140,7 +144,7 @@ func (m *mapping) itemKind() (itemKind, bool) {
 			return itemKind{}, false
 		}
 	}
-	m.r.problem(m.node, "an item must be a "+listed(keys), "like "+itemExample)
+	m.r.problem(m.node, "an item must be a "+say.Or(keys), "like "+itemExample)
 	return itemKind{}, false
 }
 
@@ -160,12 +164,12 @@ func (m *mapping) meantKind(p pair) string {
 	if _, ok := elsewhere[p.key.Value]; ok {
 		return ""
 	}
-	for _, word := range otherWords[fold(p.key.Value)] {
+	for _, word := range otherWords[say.Fold(p.key.Value)] {
 		if m.knows(word) {
 			return word + "?"
 		}
 	}
-	if word, ok := nearest(p.key.Value, m.known); ok {
+	if word, ok := say.Nearest(p.key.Value, m.known); ok {
 		return word + "?"
 	}
 	return ""

@@ -1,6 +1,11 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+
+	"onphrase/plan/say"
+)
 
 // tell keeps items under their name, for a repeat further down.
 func (r *reader) tell(name string, items []Item) {
@@ -31,6 +36,7 @@ func readRepeat(m *mapping, it Item, _ *Catalog) []Item {
 			w.Repeats = w.Pos
 		}
 		w.Pos = it.Pos
+		w.Known = slices.Concat(again.Known, w.Known)
 		all[i] = w
 	}
 	all[0].says(again)
@@ -55,7 +61,8 @@ func (r *reader) called(name string) string {
 	for _, items := range r.told {
 		names = append(names, items[0].Name)
 	}
-	if near, ok := nearestSorted(name, names); ok {
+	slices.Sort(names) // a map has no order: the same answer every time
+	if near, ok := say.Nearest(name, names); ok {
 		return near + "?"
 	}
 	return "a repeat names a block, set, interval or superset that stands above it"

@@ -43,6 +43,7 @@ func readSet(m *mapping, it *Item, c *Catalog) Work {
 	if s.Range == "" {
 		s.Range = FullRange
 	}
+	m.thrown(s, c)
 	if it.On == OnClock {
 		m.r.problem(m.value("on"), "a set is counted to the music, not by the clock", "work by the clock is an interval: {interval: squat, time: 30s, on: clock}")
 	}
@@ -58,4 +59,13 @@ func (m *mapping) weight() string {
 		return ""
 	}
 	return w
+}
+
+// thrown refuses half the range of a move that throws its weight.
+func (m *mapping) thrown(s Set, c *Catalog) {
+	move, _ := c.Find(s.Move)
+	if limit, ok := c.LimitFor(move); ok && limit.Ballistic && s.Range == HalfRange {
+		m.r.problem(m.value("range"), shown(s.Move)+" has no half range: it is thrown, and goes as far as it goes",
+			"remove range; what helps is another rhythm or a lighter weight")
+	}
 }

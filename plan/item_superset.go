@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // readSuperset reads items done in turn, for as many rounds as it says.
 func readSuperset(m *mapping, it Item, c *Catalog) []Item {
 	var items []Item
@@ -11,6 +13,10 @@ func readSuperset(m *mapping, it Item, c *Catalog) []Item {
 			}
 			items = append(items, inner)
 		}
+	}
+	known := m.stands()
+	for i := range items {
+		items[i].Known = slices.Concat(items[i].Known, known)
 	}
 	if !m.has("rounds") {
 		m.ask("rounds")

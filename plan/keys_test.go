@@ -51,6 +51,7 @@ func TestSchemaHasEveryKey(t *testing.T) {
 		{"a repeat", inPart("    do:\n      - {pause: water, time: 30s}\n      - {repeat: water, " + odd + "}\n"), class.Defs["repeat"]},
 		{"a move", "onphrase: 1\nclass: x\nmoves: [{name: x, " + odd + "}]\nparts:\n" + goodPart, class.Defs["move"]},
 		{"a limit", "onphrase: 1\nlimits: [{class: squat, fine: 0.8s, too fast: 0.5s, " + odd + "}]\n", moves.Defs["limit"]},
+		{"the limit of one way", "onphrase: 1\nlimits: [{class: squat, fine: 0.8s, too fast: 0.5s, up: {fine: 0.4s, " + odd + "}}]\n", moves.Defs["way"]},
 		{"a band", "onphrase: 1\nbands: [{kind: core, inside: 100-120, " + odd + "}]\n", moves.Defs["band"]},
 		{"a need", "onphrase: 1\nneeds: [{for: floor, time: 8s, " + odd + "}]\n", moves.Defs["need"]},
 		{"a moves file", "onphrase: 1\n" + odd + "\nneeds: [{for: floor, time: 8s}]\n", moves},

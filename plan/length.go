@@ -38,6 +38,11 @@ var (
 	inCounts  = regexp.MustCompile(`^([0-9]{1,6}) *counts?$`)
 	inEights  = regexp.MustCompile(`^([0-9]{1,5}) *(?:eights?|8-counts?)$`)
 	inOther   = regexp.MustCompile(`^([0-9]{1,6}) *([a-z-]*)$`)
+	inPoints  = regexp.MustCompile(`^([0-9]{1,4}(?:\.[0-9]{1,2})?) *(?:mins?|minutes?)\.?$`)
+	inForeign = regexp.MustCompile(
+		`^([0-9]{1,4}(?:\.[0-9]{1,2})?) *(?:sek\p{L}*|seg\p{L}*|second[ei]s?|secs?|seconds?|s|'{1,2}|´{1,2}|″|′′)\.?$`)
+	inEightsX = regexp.MustCompile(`^([0-9]{1,3}) *x *(?:8|eights?)$`)
+	minutesOf = regexp.MustCompile(`^([0-9]{1,4}) *(?:minut\p{L}*|′|min)\.?$`)
 )
 
 // parseLength reads a length with its unit: 30s, 1m30s, 1:30 (minutes and
@@ -101,6 +106,10 @@ func parseCounts(s string) (int, *fault) {
 // lengthFault says why s is no length, and what it may have meant.
 func lengthFault(s string) *fault {
 	f := &fault{msg: shown(s) + " is no length", hint: "seconds like 30s, minutes and seconds like 1:30, or counts like 64 counts"}
+	if meant := meantLength(s); meant != "" {
+		f.hint = meant + "?"
+		return f
+	}
 	other := inOther.FindStringSubmatch(s)
 	if other == nil {
 		if strings.HasPrefix(s, "-") {
@@ -126,6 +135,33 @@ func lengthFault(s string) *fault {
 		f.hint = fmt.Sprintf("%d counts (of 4 to a bar)?", n*4)
 	}
 	return f
+}
+
+// spokenLengths are lengths in words.
+var spokenLengths = map[string]string{
+	"half a minute": "30s", "half minute": "30s", "a minute": "1:00", "one minute": "1:00",
+	"a minute and a half": "1:30", "two minutes": "2:00", "an eight": "8 counts", "one eight": "8 counts",
+}
+
+// meantLength guesses what a length was to be that is written in words, in
+// another language, with a point after it or as a product; empty when unclear.
+func meantLength(s string) string {
+	if l, ok := spokenLengths[s]; ok {
+		return l
+	}
+	if f := inForeign.FindStringSubmatch(s); f != nil {
+		return f[1] + "s"
+	}
+	if f := inEightsX.FindStringSubmatch(s); f != nil {
+		return f[1] + " eights"
+	}
+	if f := inPoints.FindStringSubmatch(s); f != nil {
+		return minutes(60 * number(f[1]))
+	}
+	if f := minutesOf.FindStringSubmatch(s); f != nil {
+		return f[1] + ":00"
+	}
+	return ""
 }
 
 // number is the value of digits that a pattern has already checked.

@@ -12,6 +12,18 @@ type Limit struct {
 	TooSlow  float64 // of a swing: above, it no longer swings [s]; 0 when there is no such limit
 	Evidence Evidence
 	Source   string
+
+	Down, Up  WayLimit // of one fast way beside a slow one; not set where Fine and TooFast hold for it, too
+	Ballistic bool     // the load is thrown by design: there is no half range, and PeakLoad does not judge it
+}
+
+// WayLimit is the limit of one way that stands beside one at least twice as
+// long, as in 3-1 and 1-3. Common practice has no figure below which it is too
+// fast; below Fine it is to be watched.
+type WayLimit struct {
+	Fine     float64 // fine at or above [s]; 0 when not set
+	Evidence Evidence
+	Source   string
 }
 
 // Evidence is how well a limit is founded.
@@ -30,15 +42,17 @@ const PulseClass = "pulse"
 
 // In returns the limit for a range. At peak acceleration π²d/2T² the time for
 // the same effort goes with the root of the path, so half the range takes
-// 0.707 of the time.
+// 0.707 of the time. A ballistic movement has no half range.
 func (l Limit) In(r Range) Limit {
-	if r != HalfRange {
+	if r != HalfRange || l.Ballistic {
 		return l
 	}
 	l.Path *= 0.5
 	l.Fine *= math.Sqrt(0.5)
 	l.TooFast *= math.Sqrt(0.5)
 	l.TooSlow *= math.Sqrt(0.5)
+	l.Down.Fine *= math.Sqrt(0.5)
+	l.Up.Fine *= math.Sqrt(0.5)
 	return l
 }
 

@@ -3,8 +3,11 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // mapping is one YAML mapping being read. Its keys are taken by name; what
@@ -107,7 +110,12 @@ func (m *mapping) items(key string, n *yaml.Node, example string) []*yaml.Node {
 		return nil
 	}
 	if n.Kind != yaml.SequenceNode {
-		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), "like "+example)
+		hint := "like " + example
+		words := strings.HasPrefix(example, key+": [") && !strings.Contains(example, "{")
+		if words && n.Kind == yaml.ScalarNode && !empty(n) {
+			hint = fmt.Sprintf("%s: [%s]", key, short(n.Value))
+		}
+		m.r.problem(n, fmt.Sprintf("%s is a list, not %s", key, form(n)), hint)
 		return nil
 	}
 	if len(n.Content) == 0 {
@@ -134,15 +142,15 @@ func (m *mapping) meant(p pair) string {
 	if other, ok := elsewhere[key]; ok {
 		return fmt.Sprintf("%s belongs to %s", key, other)
 	}
-	for _, word := range otherWords[fold(key)] {
+	for _, word := range otherWords[say.Fold(key)] {
 		if m.knows(word) {
 			return word + "?"
 		}
 	}
-	if word, ok := nearest(key, m.known); ok {
+	if word, ok := say.Nearest(key, m.known); ok {
 		return word + "?"
 	}
-	return fmt.Sprintf("%s may have %s", m.what, listed(m.known))
+	return fmt.Sprintf("%s may have %s", m.what, say.Or(m.known))
 }
 
 func (m *mapping) ask(key string) {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 
 	"gopkg.in/yaml.v3"
@@ -13,10 +14,26 @@ type Move struct {
 	Class     string   // class of movement, a key of Catalog.Limits; empty for moves without a limit
 	Pattern   string   // one of Patterns; empty when it has none
 	Counts    int      // counts of one repetition in choreography; 0 when it has no fixed number
+	Least     Least    // what one repetition takes at the least; not set where the limit of its class decides
 	Switches  bool     // one repetition ends on the other foot: the lead changes
 	OneSided  bool     // works one side at a time, so that the other must follow
 	Impact    Impact
 	Equipment []string
+}
+
+// Least is what one repetition takes at the least, whatever the rhythm.
+type Least struct {
+	Length
+	Evidence Evidence
+	Source   string
+}
+
+// At is the least time at a tempo [s]; 0 when none is set.
+func (l Least) At(bpm float64) float64 {
+	if l.Counts > 0 {
+		return float64(l.Counts) * 60 / bpm
+	}
+	return l.Length.Seconds
 }
 
 // Impact is how hard the feet land.
@@ -36,11 +53,11 @@ var Patterns = []string{
 const moveExample = "moves: and below it - {name: crab reach, class: press, counts: 4}"
 
 // moves reads a list of moves. Their classes of movement are those of c.
-func (r *reader) moves(list []*yaml.Node, c *Catalog) []Move {
+func (r *reader) moves(list []*yaml.Node, c *Catalog, own bool) []Move {
 	var all []Move
 	seen := map[string]int{}
 	for _, n := range list {
-		mv, ok := r.ownMove(n, c)
+		mv, ok := r.move(n, c, own)
 		if !ok {
 			continue
 		}
@@ -59,7 +76,7 @@ func (r *reader) moves(list []*yaml.Node, c *Catalog) []Move {
 // maxMove bounds the counts of one repetition: two phrases.
 const maxMove = 64
 
-func (r *reader) ownMove(n *yaml.Node, c *Catalog) (Move, bool) {
+func (r *reader) move(n *yaml.Node, c *Catalog, own bool) (Move, bool) {
 	m, ok := r.mapping(n, "a move", "{name: crab reach, class: press, counts: 4}")
 	if !ok {
 		return Move{}, false
@@ -70,6 +87,7 @@ func (r *reader) ownMove(n *yaml.Node, c *Catalog) (Move, bool) {
 		Class:     word(m, "class", c.Classes()...),
 		Pattern:   word(m, "pattern", Patterns...),
 		Counts:    read(m, "counts", m.take("counts"), whole(1, maxMove)),
+		Least:     m.least(own),
 		Switches:  m.flag("switches"),
 		OneSided:  m.flag("one-sided"),
 		Impact:    word(m, "impact", NoImpact, LowImpact, HighImpact),
@@ -80,6 +98,24 @@ func (r *reader) ownMove(n *yaml.Node, c *Catalog) (Move, bool) {
 	}
 	m.done()
 	return mv, mv.Name != ""
+}
+
+// least reads what one repetition takes at the least. In the built-in
+// catalogue a figure without a source is common practice.
+func (m *mapping) least(own bool) Least {
+	l := Least{Length: read(m, "least", m.take("least"), parseLength), Source: m.text("source")}
+	switch {
+	case l.Length == Length{} && l.Source == "":
+	case l.Length == Length{}:
+		m.r.problem(m.value("source"), "source says where least comes from, which is not there", "least: 8 counts")
+	case own:
+		l.Evidence, l.Source = Own, cmp.Or(l.Source, ownSource)
+	case l.Source == "":
+		l.Evidence, l.Source = CommonPractice, "common practice, no source"
+	default:
+		l.Evidence = Published
+	}
+	return l
 }
 
 // move reads the name of a move of the catalogue.

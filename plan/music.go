@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // MusicList is music for the parts of a class, without what is done on it: a
@@ -33,6 +35,10 @@ type PartMusic struct {
 // ParseMusic reads a music list. A whole class file is one, too; c has the
 // moves that its items may name.
 func ParseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
+	return forgiving(src, func(src []byte) (*MusicList, []Problem) { return parseMusic(file, src, c) })
+}
+
+func parseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
 	r, root := open(src)
 	l := &MusicList{}
 	if root == nil {
@@ -43,7 +49,7 @@ func ParseMusic(file string, src []byte, c *Catalog) (*MusicList, []Problem) {
 		return l, r.sorted()
 	}
 	if m.has("class") {
-		return musicOf(ParseWith(file, src, c))
+		return musicOf(parseClass(file, src, c))
 	}
 	l.Music = m.path("music")
 	for _, n := range m.needList("parts", "parts: and below it - {part: Warm-up, tracks: [tidewater.mp3]}") {
@@ -105,8 +111,8 @@ func (l *MusicList) For(c *Class) (map[int]PartMusic, []Problem) {
 			all[i] = p
 			continue
 		}
-		hint := "the parts are " + listed(names)
-		if near, found := nearest(p.Part, names); found {
+		hint := "the parts are " + say.Or(names)
+		if near, found := say.Nearest(p.Part, names); found {
 			hint = short(near) + "?"
 		}
 		unknown = append(unknown, Problem{p.Pos, fmt.Sprintf("the class has no part %s", shown(p.Part)), hint})

@@ -27,7 +27,7 @@ moves:
 	if len(problems) > 0 {
 		t.Fatal(listProblems(problems))
 	}
-	squat := plan.Limit{Class: "squat", Path: 0.40, Fine: 0.9, TooFast: 0.6, Evidence: plan.Own, Source: "my physiotherapist"}
+	squat := plan.Limit{Class: "squat", Path: 0.40, Fine: 0.9, TooFast: 0.6, Evidence: plan.Own, Source: "my physiotherapist", Down: base.Limits["squat"].Down, Up: base.Limits["squat"].Up}
 	sled := plan.Limit{Class: "sled", Fine: 2, TooFast: 1, Evidence: plan.Own, Source: "set by yourself"}
 	if diff := cmp.Diff([]plan.Limit{squat, sled, base.Limits["hinge"]}, []plan.Limit{c.Limits["squat"], c.Limits["sled"], c.Limits["hinge"]}); diff != "" {
 		t.Errorf("limits (-want +got):\n%s", diff)
@@ -64,7 +64,7 @@ func TestParseCatalogRefusesBadFigures(t *testing.T) {
 		{"onphrase: 1\nbands: [▶{kind: core}]", "a band needs inside", "like inside: 122-130"},
 		{"onphrase: 1\nneeds: [{for: ▶rest, time: 8s}]", `for: "rest" is not one of water, weights or floor`, ""},
 		{"onphrase: 1\nneeds: [{for: floor, time: ▶8}]", `time: 8 has no unit`, "8s or 8 counts?"},
-		{"onphrase: 1\nlimits: [{class: squat, ▶fast: 0.5s, fine: 0.8s, too fast: 0.5s}]", `unknown key "fast" in a limit`, "a limit may have class, path, fine, too fast, too slow, evidence or source"},
+		{"onphrase: 1\nlimits: [{class: squat, ▶fast: 0.5s, fine: 0.8s, too fast: 0.5s}]", `unknown key "fast" in a limit`, "a limit may have class, path, fine, too fast, too slow, evidence, source, down, up or ballistic"},
 		{"onphrase: 1\n▶parts: []", `unknown key "parts" in a moves file`, "a moves file may have onphrase, limits, bands, needs or moves"},
 	} {
 		src, want := cutMark(t, c.src)

@@ -20,6 +20,10 @@ func Parse(file string, src []byte) (*Class, []Problem) { return ParseWith(file,
 // ParseWith is Parse with the moves known beforehand, as from a user's moves
 // file.
 func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
+	return forgiving(src, func(src []byte) (*Class, []Problem) { return parseClass(file, src, known) })
+}
+
+func parseClass(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	r, root := open(src)
 	c := &Class{Pos: Pos{1, 1}, Catalog: known}
 	if root == nil {
@@ -29,11 +33,12 @@ func ParseWith(file string, src []byte, known *Catalog) (*Class, []Problem) {
 	if !ok {
 		return c, r.sorted()
 	}
-	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known))
+	c.Catalog = known.With(r.moves(m.list("moves", moveExample), known, true))
 	c.Name = m.needText("class", "class: Harbour Strong 45")
 	c.Slot = read(m, "slot", m.take("slot"), parseSlot)
 	c.Music, c.MusicPos = m.path("music"), at(m.value("music"))
 	c.Facing = m.facing()
+	c.Known = m.stands()
 	for _, n := range m.needList("parts", "parts: and below it - part: Warm-up") {
 		if p, ok := r.part(n, c.Catalog); ok {
 			c.Parts = append(c.Parts, p)

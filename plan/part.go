@@ -16,7 +16,8 @@ type Part struct {
 	Start  Start
 	BPM    float64 // play the tracks at this tempo, pitch kept; 0 as recorded
 	Taught Taught
-	Items  []Item // in the order done: every round, every repeat
+	Known  []Known // findings that she stands by in all of the part
+	Items  []Item  // in the order done: every round, every repeat
 }
 
 // PartKind says what a part of the class is for.
@@ -55,6 +56,7 @@ func (r *reader) part(n *yaml.Node, c *Catalog) (Part, bool) {
 		Start:  m.start(),
 		BPM:    read(m, "bpm", m.take("bpm"), parseBPM),
 		Taught: word(m, "taught", Half, Double),
+		Known:  m.stands(),
 	}
 	if p.Kind == "" {
 		p.Kind = Mixed

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,6 +17,7 @@ type reader struct {
 	lines    []string            // of the file, to find places inside a scalar
 	odd      map[*yaml.Node]bool // nodes of which nothing (more) is to be said
 	problems []Problem
+	broken   int               // the line that the YAML library cannot read; 0 when it reads all
 	told     map[string][]Item // what repeat may name, by nameKey
 	total    int               // items read so far
 }
@@ -111,19 +111,4 @@ func clipped(s string) string {
 		return string(r[:maxShown]) + "…"
 	}
 	return s
-}
-
-// listed joins words for a message: a, b or c.
-func listed[T ~string](words []T) string {
-	var b strings.Builder
-	for i, w := range words {
-		switch {
-		case i > 0 && i == len(words)-1:
-			b.WriteString(" or ")
-		case i > 0:
-			b.WriteString(", ")
-		}
-		fmt.Fprint(&b, w)
-	}
-	return b.String()
 }

@@ -27,6 +27,8 @@ var (
 	reversed  = regexp.MustCompile(`^([0-9]{1,2}-[0-9]{1,2}(?:-[0-9]{1,2}-[0-9]{1,2})?|pulses?|singles?) *x *([0-9]{1,4})$`)
 	unsigned  = regexp.MustCompile(`^([0-9]{1,4}) *(?:reps?)?,? *(?:\*|@|of|at|in)? *([0-9]{1,2}-[0-9]{1,2}(?:-[0-9]{1,2}-[0-9]{1,2})?)$`)
 	eachSide  = regexp.MustCompile(`^(.*[0-9a-z]) *(?:each side|per side|each|both sides|e/s|a side)$`)
+	inWords   = regexp.MustCompile(`^([0-9]{1,4}) *(?:x *|reps? *)?(slow|slows|doubles?|quick|fast|singles?|pulses?)$`)
+	timesHead = regexp.MustCompile(`^x *([0-9]{1,4})[ ,]+(.+)$`)
 	otherList = regexp.MustCompile(`^(.+?) *(?:\+|;|&| and | then ) *(.+)$`)
 )
 
@@ -39,6 +41,9 @@ func parseReps(s string) ([]Reps, *fault) {
 		if f != nil {
 			lead := utf8.RuneCountInString(piece) - utf8.RuneCountInString(strings.TrimLeft(piece, " "))
 			f.at += offset + lead
+			if all := inDigits(s); all != "" && strings.Contains(s, ",") {
+				f.hint = fmt.Sprintf(`digits say it: "%s"?`, all)
+			}
 			return nil, f
 		}
 		all = append(all, r)
@@ -59,6 +64,9 @@ func parseOneReps(piece string) (Reps, *fault) {
 	f := nTimes.FindStringSubmatch(text)
 	if f == nil {
 		return Reps{}, noReps(text)
+	}
+	if len(f[0]) == len(text) {
+		return Reps{}, noReps(f[1])
 	}
 	n := integer(f[1])
 	if n < 1 || n > maxReps {
@@ -90,6 +98,47 @@ func misread(text string) *fault {
 	return nil
 }
 
+// wordRhythms are what the words for a rhythm most likely mean.
+var wordRhythms = map[string]string{
+	"slow": "4-4", "slows": "4-4", "double": "2-2", "doubles": "2-2",
+	"quick": "1-1", "fast": "1-1", "single": "1-1", "singles": "1-1",
+	"pulse": "pulse", "pulses": "pulse",
+}
+
+// worded says what a rhythm in words may mean, which no two instructors agree
+// on.
+func worded(n, word string) *fault {
+	f := &fault{msg: shown(n + " " + word)}
+	switch word {
+	case "double", "doubles":
+		f.msg += " has two meanings"
+		f.hint = fmt.Sprintf("%s x 2-2 (2 down 2 up, 4 counts a rep), or %s x 1-1 twice on one side?", n, n)
+	case "slow", "slows":
+		f.msg += " does not say how slow"
+		f.hint = fmt.Sprintf("%s x %s or %s x %s?", n, digitsOf(4, 4), n, digitsOf(2, 2))
+	default:
+		f.msg += " does not say how fast"
+		f.hint = fmt.Sprintf("%s x %s?", n, digitsOf(1, 1))
+	}
+	return f
+}
+
+// inDigits writes a list of repetitions in words out as it was most likely
+// meant; empty when an entry is something else.
+func inDigits(s string) string {
+	var all []string
+	for _, piece := range strings.Split(s, ",") {
+		text := strings.TrimSpace(piece)
+		if f := inWords.FindStringSubmatch(text); f != nil {
+			text = f[1] + " x " + wordRhythms[f[2]]
+		} else if _, bad := parseOneReps(text); bad != nil {
+			return ""
+		}
+		all = append(all, text)
+	}
+	return strings.Join(all, ", ")
+}
+
 // noReps says why an entry without a number and an x is none.
 func noReps(text string) *fault {
 	f := &fault{msg: shown(text) + " is no number of repetitions in a rhythm", hint: "like 8 x 2-2"}
@@ -102,6 +151,12 @@ func noReps(text string) *fault {
 		n := nOnly.FindStringSubmatch(text)[1]
 		f.msg = text + " has no rhythm"
 		f.hint = fmt.Sprintf("%s x 2-2 (2 down 2 up) or %s x 1-1 (1 down 1 up)?", n, n)
+	case inWords.MatchString(text):
+		m := inWords.FindStringSubmatch(text)
+		return worded(m[1], m[2])
+	case timesHead.MatchString(text):
+		m := timesHead.FindStringSubmatch(text)
+		f.hint = fmt.Sprintf("%s x %s?", m[1], m[2])
 	case unsigned.MatchString(text):
 		m := unsigned.FindStringSubmatch(text)
 		f.hint = fmt.Sprintf("%s x %s?", m[1], m[2])

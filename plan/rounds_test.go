@@ -99,7 +99,7 @@ func TestParseRefusesBadRounds(t *testing.T) {
 		{"- {repeat: ▶squat}", `no item above is called "squat"`, "a repeat names a block, set, interval or superset that stands above it"},
 		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: ▶sqaut}", `no item above is called "sqaut"`, "squat?"},
 		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶reps: 8 x 4-4}", `unknown key "reps" in a repeat`, "reps belongs to a set"},
-		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶on: phrase}", `unknown key "on" in a repeat`, "a repeat may have repeat, cue, setup, easier or harder"},
+		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶on: phrase}", `unknown key "on" in a repeat`, "a repeat may have repeat, cue, setup, easier, harder or known"},
 		{"- ▶{block: A, repeat: 2, moves: [{move: march, counts: 32}]}", "an item is both a block and a repeat", "times: 2?"},
 		{"- ▶{set: squat, reps: 8 x 2-2, repeat: 3}", "an item is both a set and a repeat", "a superset with rounds: 3?"},
 		{"- {set: squat, reps: 8 x 2-2, ▶rounds: 3}", `unknown key "rounds" in a set`, "rounds belongs to a part or a superset"},

@@ -8,6 +8,8 @@ import (
 	"unicode"
 
 	"gopkg.in/yaml.v3"
+
+	"onphrase/plan/say"
 )
 
 // scalar is one value of a file, as written.
@@ -89,11 +91,19 @@ func (r *reader) line(key string, s scalar) string {
 		return ""
 	}
 	text := strings.Join(strings.Fields(s.text), " ")
+	if lost := cutOff.FindString(s.node.LineComment); lost != "" && s.node.Style == 0 {
+		r.problem(s.node, key+": a # after a space begins a remark, and the rest of the line is not read",
+			fmt.Sprintf(`quotes keep it together: "%s %s"`, short(text), short(lost)))
+	}
 	if text == "" {
 		r.problem(s.node, key+" is empty", "write some text, or remove the key")
 	}
 	return text
 }
+
+// cutOff is a remark that was most likely meant as text: a number, as in
+// "Ferry #2", or the rest of a file name.
+var cutOff = regexp.MustCompile(`^#(?:[0-9].*|\S.*\.[A-Za-z0-9]{3,4})$`)
 
 // text reads a line of text, empty when absent.
 func (m *mapping) text(key string) string {
@@ -214,8 +224,8 @@ func oneOf[T ~string](text string, words []T) (T, *fault) {
 			return w, nil
 		}
 	}
-	f := &fault{msg: fmt.Sprintf("%s is not one of %s", shown(text), listed(words))}
-	for _, meant := range otherWords[fold(text)] {
+	f := &fault{msg: fmt.Sprintf("%s is not one of %s", shown(text), say.Or(words))}
+	for _, meant := range otherWords[say.Fold(text)] {
 		for _, w := range words {
 			if string(w) == meant {
 				f.hint = meant + "?"
@@ -227,7 +237,7 @@ func oneOf[T ~string](text string, words []T) (T, *fault) {
 	for i, w := range words {
 		plain[i] = string(w)
 	}
-	if near, ok := nearest(text, plain); ok {
+	if near, ok := say.Nearest(text, plain); ok {
 		f.hint = near + "?"
 	}
 	return "", f

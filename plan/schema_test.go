@@ -45,8 +45,9 @@ class: Everything 45
 slot: "45:00"
 music: music/
 facing: class
+known: tempo-jump
 moves:
-  - {name: crab reach, also: [side crab], class: press, pattern: push, counts: 4, switches: true, one-sided: false, impact: low, equipment: [mat, band]}
+  - {name: crab reach, also: [side crab], class: press, pattern: push, counts: 4, least: 2 counts, source: my coach, switches: true, one-sided: false, impact: low, equipment: [mat, band]}
 parts:
   - part: Warm-up
     kind: warm-up
@@ -55,6 +56,7 @@ parts:
     bpm: 126.5
     taught: half
     rounds: 2
+    known: [trust-low, short-rest]
     do:
       - block: A
         sides: both
@@ -68,15 +70,16 @@ parts:
         build: layering
         layers: [{move: march, add: arms overhead}, {move: step touch, becomes: heel curl}]
         moves: [{move: march, counts: 16}, {move: step touch, counts: 16}]
-      - {set: squat, reps: "4 x 2-2, 16 x 1-1", weight: heavy, range: half, sides: right, on: count}
+      - {set: squat, reps: "4 x 2-2, 16 x 1-1", weight: heavy, range: half, sides: right, on: count, known: {rhythm-too-fast: "light bar, they know it", tempo-jump: null}}
       - {interval: squat, time: 30s, sides: both, on: clock}
       - {interval: squat, series: 8 x 20s/10s, weight: 8 kg}
       - {pause: towel, time: "1:30", for: rest, on: eight}
       - superset: Legs
         rounds: 3
+        known: tempo-jump
         do:
           - {set: squat, reps: 8 x 2-2}
-          - {repeat: squat, cue: once more, setup: 10s, easier: half range, harder: slower}
+          - {repeat: squat, cue: once more, setup: 10s, easier: half range, harder: slower, known: spare-counts}
 `
 
 // What Parse reads, the schema allows.
@@ -117,6 +120,9 @@ func TestSchemaRefuses(t *testing.T) {
 		{"    tracks: [tidewater.mp3, 2.mp3]\n", "    tracks: tidewater.mp3\n"},
 		{"    bpm: 126.5\n", "    bpm: 300\n"},
 		{"    rounds: 2\n", "    rounds: 0\n"},
+		{"known: tempo-jump\n", "known: []\n"},
+		{"known: tempo-jump\n", "known: {}\n"},
+		{"known: {rhythm-too-fast: \"light bar, they know it\", tempo-jump: null}", "known: [[rhythm-too-fast]]"},
 		{"    taught: half\n", "    tought: half\n"},
 		{"times: 2\n", "times: 65\n"},
 		{"{move: march, counts: 16}", "{move: march}"},
@@ -149,9 +155,9 @@ func TestSchemaRefuses(t *testing.T) {
 // everyFigure uses every key that a moves file may have.
 const everyFigure = `onphrase: 1
 moves:
-  - {name: sled push, also: [sled], class: sled, pattern: push, counts: 8, switches: false, one-sided: true, impact: none, equipment: [sled]}
+  - {name: sled push, also: [sled], class: sled, pattern: push, counts: 8, least: 4 counts, source: my coach, switches: false, one-sided: true, impact: none, equipment: [sled]}
 limits:
-  - {class: sled, fine: 2s, too fast: 1s, too slow: 4s, path: 0.5m, evidence: common practice, source: my coach}
+  - {class: sled, fine: 2s, too fast: 1s, too slow: 4s, path: 0.5m, down: {fine: 0.8s}, up: {fine: 0.7s, evidence: assumption, source: my coach}, ballistic: true, evidence: common practice, source: my coach}
 bands:
   - {kind: strength, inside: 110-120, outer: 100-130, source: my studio}
   - {kind: stretch, inside: up to 90}

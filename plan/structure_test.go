@@ -56,11 +56,11 @@ func TestParseRefusesBadItems(t *testing.T) {
 		{"- {▶exercise: squat, reps: 8 x 2-2}", `unknown key "exercise" in an item`, "set?"},
 		{"- ▶{set: squat, pause: water, reps: 8 x 2-2}", "an item is both a set and a pause", "make two items of it"},
 		{"- {pause: water, time: 30s, ▶tmie: 3s}", `unknown key "tmie" in a pause`, "time?"},
-		{"- {pause: water, time: 30s, ▶Cue: drink}", `unknown key "Cue" in a pause`, "cue?"},
-		{"- {pause: water, time: 30s, ▶zzz: 3s}", `unknown key "zzz" in a pause`, "a pause may have pause, on, cue, setup, easier, harder, time or for"},
+		{"- {pause: water, time: 30s, ▶Cue: drink}", "the key Cue is written small", "cue:"},
+		{"- {pause: water, time: 30s, ▶zzz: 3s}", `unknown key "zzz" in a pause`, "a pause may have pause, on, cue, setup, easier, harder, known, time or for"},
 		{"- {pause: water, time: 30s, ▶reps: 8 x 2-2}", `unknown key "reps" in a pause`, "reps belongs to a set"},
 		{"- {pause: water, time: 30s, ▶time: 40s}", "time is written twice in an item, first on line 7", "keep one of them"},
-		{"- {pause: water, time: 30s, cue: drink, ▶then breathe}", `unknown key "then breathe" in a pause`, `text with a comma in it needs straight quotes: "4 x 2-2, 16 x 1-1"`},
+		{"- {pause: water, time: 30s, cue: drink▶, then breathe}", "the comma ends the text here", `text with a comma in it needs quotes: "drink, then breathe"`},
 		{`- {pause: water, time: 30s, cue: ▶"a\e[2Jb"}`, "cue has a control character in it", "write it as plain text"},
 		{"- {pause: water, time: 30s, cue: ▶''}", "cue is empty", "write some text, or remove the key"},
 		{"- {pause: water, time: 30s, ▶<<: {cue: x}}", "merge keys (<<) are not read", ownLine},
@@ -97,7 +97,7 @@ func TestParseRefusesBadParts(t *testing.T) {
 		{"  - ▶part: Core\n    do: [{pause: water, time: 30s}]\n", "a part needs tracks", "like tracks: [tidewater.mp3]"},
 		{"  - ▶part: Core\n    tracks: [a.mp3]\n", "a part needs do", "like do: and below it - {pause: water, time: 30s}"},
 		{"  - ▶tracks: [a.mp3]\n    do: [{pause: water, time: 30s}]\n", "a part needs part", "like part: Warm-up"},
-		{"  - part: Core\n    tracks: ▶a.mp3\n    do: [{pause: water, time: 30s}]\n", `tracks is a list, not "a.mp3"`, "like tracks: [tidewater.mp3]"},
+		{"  - part: Core\n    tracks: ▶a.mp3\n    do: [{pause: water, time: 30s}]\n", `tracks is a list, not "a.mp3"`, "tracks: [a.mp3]"},
 		{"  - part: Core\n    tracks: [▶https://example.org/a.mp3]\n    do: [{pause: water, time: 30s}]\n", `tracks: "https://example.org/a.mp3" is an address, not a file`, "name a file on this machine"},
 		{"  - part: Core\n    tracks: ▶[]\n    do: [{pause: water, time: 30s}]\n", "tracks is an empty list", "like tracks: [tidewater.mp3]"},
 	})
@@ -118,14 +118,15 @@ func TestParseRefusesBadFiles(t *testing.T) {
 		{"▶class: Harbour\nonphrase: 1\nparts:\n" + goodPart, "class stands before the version", "a class file begins with the line onphrase: 1"},
 		{"▶onphrase: 1\nparts:\n" + goodPart, "a class file needs class", "like class: Harbour Strong 45"},
 		{"▶onphrase: 1\nclass: Harbour\n", "a class file needs parts", "like parts: and below it - part: Warm-up"},
-		{"onphrase: 1\n▶titel: x\n" + head, `unknown key "titel" in a class file`, "a class file may have onphrase, moves, class, slot, music, facing or parts"},
+		{"onphrase: 1\n▶titel: x\n" + head, `unknown key "titel" in a class file`, "a class file may have onphrase, moves, class, slot, music, facing, known or parts"},
 		{"onphrase: 1\n▶title: x\n" + head, `unknown key "title" in a class file`, "class?"},
 		{"onphrase: 1\nslot: ▶45\n" + head, `slot: "45" is no time in the studio`, `"45:00" for 45 minutes?`},
 		{"onphrase: 1\nslot: ▶45 min\n" + head, `slot: "45 min" is no time in the studio`, `"45:00" for 45 minutes?`},
 		{"onphrase: 1\nslot: \"▶1:00\"\n" + head, "slot: 1:00 is minutes and seconds, too short for a class", `"60:00" for 60 minutes?`},
 		{"onphrase: 1\nslot: ▶9:00:00\n" + head, `slot: 9:00:00 is longer than a class can be`, `minutes:seconds, like "45:00"`},
 		{"onphrase: 1\n" + head + "▶---\nclass: B\n", "a second document begins here", "one file holds one class: remove the line ---, or put the rest into a file of its own"},
-		{"onphrase: 1\nclass: Harb▶\xffour\n", "this is not text in UTF-8", "save the file again as UTF-8; if it is music, name the class file instead"},
+		{"onphrase: 1\nclass: Harb▶\xffour\nparts:\n" + goodPart, "a letter in an old encoding, not in UTF-8", "save the file again, with UTF-8 as encoding; then look at ä, é and the like"},
+		{"onphrase: 1\nclass: Harb▶\xffour\x00\n", "this is not text in UTF-8", "save the file again as UTF-8; if it is music, name the class file instead"},
 		{"ID3▶\x00\x00\x00", "control character 0x0 in the file", "a class file is plain text; if this is music, name the class file instead"},
 		{"▶\xff\xfea\x00", "the file is saved as UTF-16", "save it again as UTF-8"},
 	})
@@ -139,7 +140,7 @@ func TestParsePointsAtBrokenYAML(t *testing.T) {
 	checkCases(t, inItem, []badCase{
 		{"- {pause: a, time: 30s}\n▶\t- {pause: water, time: 30s}" + more, "a tab in the indentation", "indent with spaces, two a level"},
 		{"- ▶{pause: a, time: 30s" + more, unclosed, "{pause: water, time: 30s}"},
-		{"- ▶{pause: a time: 30s}" + more, unclosed, "{pause: water, time: 30s}"},
+		{"- {pause: a ▶time: 30s}" + more, "a comma is missing before time", "a comma parts the keys between { and }: , time:"},
 		{"- {pause: a, time: 30s}\n     ▶- {pause: b, time: 30s}" + more, indented, start},
 		{"- pause: a\n       ▶time: 30s" + more, indented, start},
 		{"- pause: a\n          ▶time: 30s" + more, "a second colon, or a line indented too far", `text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
@@ -156,7 +157,7 @@ func TestParseRefusesBadOwnMoves(t *testing.T) {
 	frame := func(move string) string {
 		return "onphrase: 1\nclass: Harbour\nmoves:\n  - " + move + "\nparts:\n" + goodPart
 	}
-	const classes = "crunch, curl, hinge, leg lift, press, pulse, raise, row, squat or swing"
+	const classes = "back extension, bridge, crunch, curl, drive, hinge, leg lift, press, pulse, raise, row, sit-up, squat or swing"
 	checkCases(t, frame, []badCase{
 		{"▶{class: squat}", "a move needs name", "like name: crab reach"},
 		{"{name: crab reach, class: ▶pres}", `class: "pres" is not one of ` + classes, "press?"},
@@ -164,8 +165,8 @@ func TestParseRefusesBadOwnMoves(t *testing.T) {
 		{"{name: crab reach, impact: ▶hihg}", `impact: "hihg" is not one of none, low or high`, "high?"},
 		{"{name: crab reach, counts: ▶99}", "counts: 99 is out of range", "a whole number from 1 to 64"},
 		{"{name: crab reach, switches: ▶sometimes}", `switches: "sometimes" is neither yes nor no`, "true or false"},
-		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, switches, one-sided, impact or equipment"},
+		{"{name: crab reach, ▶legs: 2}", `unknown key "legs" in a move`, "a move may have name, also, class, pattern, counts, least, source, switches, one-sided, impact or equipment"},
 		{"{name: crab reach}\n  - ▶{name: Crab-Reaches}", `the name "Crab-Reaches" is taken by the move on line 4`, "every name stands for one move"},
-		{"{name: crab reach, also: ▶crab}", `also is a list, not "crab"`, "like also: [side crab]"},
+		{"{name: crab reach, also: ▶crab}", `also is a list, not "crab"`, "also: [crab]"},
 	})
 }

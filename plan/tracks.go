@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"golang.org/x/text/unicode/norm"
+
+	"onphrase/plan/say"
 )
 
 // TrackRef names a file in the class's music folder.
@@ -58,7 +60,7 @@ func (r *reader) file(key string, s scalar) string {
 func (c *Class) MissingFolder(beside []string) Problem {
 	p := Problem{c.MusicPos, c.folder() + " does not exist", "music: names it, from where the class file is"}
 	where, name := path.Split(path.Clean(c.Music))
-	if near, ok := nearest(name, beside); ok {
+	if near, ok := say.Nearest(name, beside); ok {
 		p.Hint = short(where+near) + "/?"
 	}
 	return p
@@ -100,14 +102,21 @@ func (c *Class) folder() string {
 // nearestFile guesses which file was meant: one of the same name but for case
 // or ending, else the name with the fewest slips.
 func nearestFile(name string, have []string) string {
-	stem := func(f string) string { return fold(strings.TrimSuffix(path.Base(f), path.Ext(f))) }
+	byStem := map[string]string{}
+	var stems []string
 	for _, f := range have {
-		if stem(f) == stem(name) {
+		s := stem(path.Base(f))
+		if say.Fold(s) == say.Fold(stem(path.Base(name))) {
 			return short(f) + "?"
 		}
+		byStem[s] = f
+		stems = append(stems, s)
 	}
-	if f, ok := nearest(name, have); ok {
+	if f, ok := say.Nearest(name, have); ok {
 		return short(f) + "?"
+	}
+	if s, ok := say.Nearest(stem(path.Base(name)), stems); ok {
+		return short(byStem[s]) + "?"
 	}
 	return fmt.Sprintf("the folder has %d tracks, among them %s", len(have), short(have[0]))
 }

@@ -3,6 +3,8 @@ package plan
 import (
 	"strings"
 	"testing"
+
+	"onphrase/plan/say"
 )
 
 // What a hint offers must be a word of the class file, a key or one of the
@@ -10,7 +12,7 @@ import (
 func TestHintsOfferKnownWords(t *testing.T) {
 	known := func(word string) bool { return strings.Contains(ClassSchema, `"`+word+`"`) }
 	for typed, words := range otherWords {
-		if typed != fold(typed) {
+		if typed != say.Fold(typed) {
 			t.Errorf("%q is not folded", typed)
 		}
 		for _, w := range words {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // caption is what is on the screen from one moment to the next.
@@ -65,7 +66,7 @@ func notes(acts []act) []note {
 	several := overlap(acts)
 	add := func(all *[]note, from, to float64, text string) {
 		from, to = clean(from), clean(to)
-		if text = oneLine(text); from < to && text != "" {
+		if text = say.OneLine(text); from < to && text != "" {
 			*all = append(*all, note{from, to, text})
 		}
 	}

@@ -2,10 +2,12 @@ package export
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // repsOf is what a row amounts to, in digits: 16 x 2-2 for a set, seconds
@@ -15,7 +17,7 @@ func repsOf(r align.Row) string {
 	case r.Reps > 0:
 		return fmt.Sprintf("%d x %s", r.Reps, r.Rhythm)
 	case (r.Kind == align.IntervalRow || r.Kind == align.PauseRow) && r.Seconds > 0:
-		return decimals(r.Seconds, 1) + " s"
+		return say.Num(r.Seconds, 1) + " s"
 	}
 	return ""
 }
@@ -29,15 +31,6 @@ func figure(n int) string {
 		return ""
 	}
 	return strconv.Itoa(n)
-}
-
-// decimals writes a number with at most n decimals.
-func decimals(v float64, n int) string {
-	s := strconv.FormatFloat(v, 'f', n, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
 }
 
 // itemOf names the row, with its round where it has one.
@@ -60,17 +53,18 @@ func nameOf(r align.Row) string {
 	return strings.Join(append(name, turnOf(r)...), ", ")
 }
 
+// joined joins what is not empty.
+func joined(sep string, words ...string) string {
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), sep)
+}
+
 // detailsOf lists what else the instructor needs to know about a row.
 func detailsOf(r align.Row) []string {
 	var out []string
 	if len(r.Moves) > 0 {
 		out = append(out, align.Sequence(r.Moves))
 	}
-	load := r.Weight
-	if r.Range == "half" {
-		load = strings.TrimPrefix(load+", half range", ", ")
-	}
-	if load != "" {
+	if load := joined(", ", r.Weight, r.RangeWords()); load != "" {
 		out = append(out, load)
 	}
 	if r.ByClock {
@@ -93,7 +87,7 @@ func cueOf(r align.Row) string {
 	if r.CueCounts == 0 {
 		return ""
 	}
-	return align.Clock(r.CueTime)
+	return say.Clock(r.CueTime)
 }
 
 // timeOf is the row's class time; a row without music has none of its own.
@@ -101,7 +95,7 @@ func timeOf(r align.Row) string {
 	if !r.Placed {
 		return "?"
 	}
-	return align.Clock(r.ClassTime)
+	return say.Clock(r.ClassTime)
 }
 
 // span is when a part begins and ends.
@@ -109,7 +103,7 @@ func span(part align.Part) string {
 	if part.Seconds == 0 {
 		return "no time known"
 	}
-	return align.Clock(part.ClassTime) + " to " + align.Clock(part.ClassTime+part.Seconds)
+	return say.Clock(part.ClassTime) + " to " + say.Clock(part.ClassTime+part.Seconds)
 }
 
 // musicLine describes a track as a part uses it.
@@ -121,9 +115,9 @@ func musicLine(t align.Music) string {
 	if t.Problem != "" {
 		return fmt.Sprintf("%s: %s", name, t.Problem)
 	}
-	s := fmt.Sprintf("%s, %s BPM", name, decimals(t.Played, 1))
+	s := fmt.Sprintf("%s, %s BPM", name, say.Num(t.Played, 1))
 	if t.Speed != 1 {
-		s += fmt.Sprintf(" (recorded %s)", decimals(t.BPM, 1))
+		s += fmt.Sprintf(" (recorded %s)", say.Num(t.BPM, 1))
 	}
 	if t.Corrected {
 		s += ", corrected by you"
@@ -131,13 +125,7 @@ func musicLine(t align.Music) string {
 	if !t.Used {
 		return s + ", not needed"
 	}
-	return s + fmt.Sprintf(", starts %s on phrase %d", clockTenths(t.Start), t.Phrase)
-}
-
-// clockTenths writes a track time as m:ss.s.
-func clockTenths(s float64) string {
-	tenths := int(s*10 + 0.5)
-	return fmt.Sprintf("%d:%02d.%d", tenths/600, tenths/10%60, tenths%10)
+	return s + fmt.Sprintf(", starts %s on phrase %d", say.Moment(t.Start), t.Phrase)
 }
 
 // summary says in a line how the findings stand.
@@ -149,9 +137,5 @@ func summary(fs []align.Finding) string {
 	if len(fs) == 0 {
 		return "Nothing to report."
 	}
-	notes := "notes"
-	if n[align.Note] == 1 {
-		notes = "note"
-	}
-	return fmt.Sprintf("Findings: %d to fix, %d to watch, %d %s.", n[align.Fix], n[align.Watch], n[align.Note], notes)
+	return fmt.Sprintf("Findings: %d to fix, %d to watch, %s.", n[align.Fix], n[align.Watch], say.Many(n[align.Note], "note"))
 }

@@ -48,6 +48,8 @@ func writeCSV(w io.Writer, m *align.CountMap) error {
 	return c.Error()
 }
 
+// csvCells are the cells of a row. A rhythm is in words, because a spreadsheet
+// takes 2-2 for the second of February.
 func csvCells(r align.Row, found string) []string {
 	seconds := func(v float64) string {
 		if !r.Placed { // unknown, not nought
@@ -57,10 +59,10 @@ func csvCells(r align.Row, found string) []string {
 	}
 	return []string{
 		cell(r.Part), cell(r.Track), strconv.Itoa(r.Row), string(r.Kind), cell(r.Item), r.Side,
-		figure(r.Phrase), figure(r.Count), strconv.Itoa(r.Counts), figure(r.Reps), spelled(r.Rhythm),
+		figure(r.Phrase), figure(r.Count), strconv.Itoa(r.Counts), figure(r.Reps), r.Rhythm.Words(),
 		seconds(r.TrackTime), seconds(r.ClassTime), seconds(r.Seconds), seconds(r.CueTime), strconv.Itoa(r.CueCounts),
 		strconv.FormatBool(r.Placed), figure(r.Pass), figure(r.Passes),
-		cell(align.Sequence(r.Moves)), cell(r.Weight), r.Range, cell(r.Cue), cell(r.Easier), cell(r.Harder),
+		cell(align.Sequence(r.Moves)), cell(r.Weight), string(r.Range), cell(r.Cue), cell(r.Easier), cell(r.Harder),
 		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar), figure(r.OfAll), loadOf(r),
 		figure(r.Line), cell(found),
 	}
@@ -82,17 +84,4 @@ func cell(s string) string {
 		return "'" + s
 	}
 	return s
-}
-
-// spelled writes a rhythm in words, because a spreadsheet takes 2-2 for the
-// second of February.
-func spelled(rhythm string) string {
-	n := strings.Split(rhythm, "-")
-	switch len(n) {
-	case 2:
-		return fmt.Sprintf("%s down %s up", n[0], n[1])
-	case 4:
-		return fmt.Sprintf("%s down %s hold %s up %s hold", n[0], n[1], n[2], n[3])
-	}
-	return rhythm
 }

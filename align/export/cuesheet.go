@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // said is something to say, and when.
@@ -20,7 +21,7 @@ type said struct {
 // the time of the track, which is what a player shows.
 func writeCues(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: what to say, and when\n", oneLine(m.Class))
+	fmt.Fprintf(&b, "%s: what to say, and when\n", say.OneLine(m.Class))
 	all := acts(m)
 	for _, u := range uses(m) {
 		part := cuesOn(u, all)
@@ -31,17 +32,17 @@ func writeCues(w io.Writer, m *align.CountMap) error {
 		if title == "" {
 			title = u.File
 		}
-		fmt.Fprintf(&b, "\n%s, on %s\n\n  class   song\n", oneLine(u.part), oneLine(title))
+		fmt.Fprintf(&b, "\n%s, on %s\n\n  class   song\n", say.OneLine(u.part), say.OneLine(title))
 		for _, s := range part {
 			song := "" // what is said before the song begins
 			if at := (s.at - u.ClassAt) * u.Speed; at > -rounding {
-				song = align.Clock(at)
+				song = say.Clock(at)
 			}
-			fmt.Fprintf(&b, "%7s%7s  %s\n", align.Clock(s.at), song, oneLine(s.words))
+			fmt.Fprintf(&b, "%7s%7s  %s\n", say.Clock(s.at), song, say.OneLine(s.words))
 		}
 	}
 	for _, s := range unplaced(m) {
-		fmt.Fprintf(&b, "\n%s\n", oneLine(s))
+		fmt.Fprintf(&b, "\n%s\n", say.OneLine(s))
 	}
 	cautions(&b)
 	_, err := io.WriteString(w, b.String())
@@ -79,13 +80,13 @@ func cuesOn(u use, all []act) []said {
 // Kit writes what everybody needs to have ready, as a list to tick off.
 func Kit(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: what everybody needs\n\n", oneLine(m.Class))
+	fmt.Fprintf(&b, "%s: what everybody needs\n\n", say.OneLine(m.Class))
 	for _, k := range m.Summary.Kit {
 		text := k.Item
 		if len(k.Weights) > 0 {
 			text += ": " + strings.Join(k.Weights, "; ")
 		}
-		fmt.Fprintf(&b, "[ ] %s\n", oneLine(text))
+		fmt.Fprintf(&b, "[ ] %s\n", say.OneLine(text))
 	}
 	if len(m.Summary.Kit) == 0 {
 		b.WriteString("nothing but water and room\n")
@@ -98,6 +99,6 @@ func Kit(w io.Writer, m *align.CountMap) error {
 // cautions ends a sheet.
 func cautions(b *strings.Builder) {
 	for _, c := range Cautions {
-		fmt.Fprintf(b, "\n%s\n", strings.Join(wrap(c, usualWidth), "\n"))
+		fmt.Fprintf(b, "\n%s\n", strings.Join(say.Wrap(c, usualWidth), "\n"))
 	}
 }

@@ -92,7 +92,7 @@ func hostile() *align.CountMap {
 	m := &align.CountMap{Class: bad[0], Length: 61, Slot: 60, Parts: []align.Part{{Part: bad[1], Row: 1, Seconds: 61}}}
 	for i, s := range bad {
 		m.Rows = append(m.Rows, align.Row{
-			Row: i + 1, Part: s, Track: s, Kind: align.SetRow, Item: s, Reps: 8, Rhythm: "2-2", Counts: 32, Placed: true, Phrase: 1, Count: 1,
+			Row: i + 1, Part: s, Track: s, Kind: align.SetRow, Item: s, Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Counts: 32, Placed: true, Phrase: 1, Count: 1,
 			Cue: s, Weight: s, Easier: s, Harder: s, Moves: []align.Step{{Move: s, Counts: 8}},
 		})
 	}

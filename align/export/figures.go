@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // classFigure is a label and what it says.
@@ -23,7 +24,7 @@ func classFigures(m *align.CountMap) []classFigure {
 	var shares, work, loads, kit []string
 	for _, k := range s.Shares {
 		if k.Seconds > 0 {
-			shares = append(shares, fmt.Sprintf("%s %s (%.0f %%)", k.Kind, align.Clock(k.Seconds), 100*k.Share))
+			shares = append(shares, fmt.Sprintf("%s %s (%.0f %%)", k.Kind, say.Clock(k.Seconds), 100*k.Share))
 		}
 	}
 	for _, t := range s.Patterns {
@@ -45,7 +46,7 @@ func classFigures(m *align.CountMap) []classFigure {
 		add("load", loads)
 	}
 	if s.Landings > 0 {
-		add("impact", []string{fmt.Sprintf("%s high, about %d hard landings", align.Clock(s.High), s.Landings)})
+		add("impact", []string{fmt.Sprintf("%s high, about %d hard landings", say.Clock(s.High), s.Landings)})
 	}
 	add("kit", kit)
 	return out
@@ -58,7 +59,7 @@ func totalWords(t align.Total) string {
 		text += fmt.Sprintf(" (%d right, %d left)", t.Right, t.Left)
 	}
 	if t.Seconds > 0 {
-		text += " in " + align.Clock(t.Seconds)
+		text += " in " + say.Clock(t.Seconds)
 	}
 	return text
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"onphrase/align"
+	"onphrase/plan"
 )
 
 func TestItemOf(t *testing.T) {
@@ -54,7 +55,7 @@ func TestRoundAt(t *testing.T) {
 // The class in figures stands once on the sheet, and only what there is.
 func TestFiguresOfTheClass(t *testing.T) {
 	m := &align.CountMap{Class: "Figures", Rows: []align.Row{
-		{Item: "row", Kind: align.SetRow, Row: 1, Side: "right", Mirror: "left", Reps: 8, Rhythm: "2-2", Pattern: "pull", SoFar: 8, OfAll: 24, Placed: true},
+		{Item: "row", Kind: align.SetRow, Row: 1, Side: "right", Mirror: "left", Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Pattern: "pull", SoFar: 8, OfAll: 24, Placed: true},
 	}, Parts: []align.Part{{Part: "One", Row: 1}}}
 	var bare bytes.Buffer
 	if err := Text(&bare, m, Style{}); err != nil || strings.Contains(bare.String(), "shares") {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // Format is a way to write a count map.
@@ -19,24 +20,82 @@ type Format struct {
 	// Timed says that the file goes along with sound, on the timeline of the
 	// class or, given OnTrack's map, of one track.
 	Timed bool
+
+	// Packed is the name of the class in this format among the files for a
+	// substitute, with / between folders; empty where it is not among them.
+	// EachSong says that there is one for every song as well.
+	Packed   string
+	EachSong bool
 }
 
 // Formats lists the formats, the first being the default.
 func Formats() []Format {
 	return []Format{
-		{Name: "text", Ext: ".txt", About: "an aligned table for a terminal or a printer", Write: writeText},
-		{Name: "csv", Ext: ".csv", About: "rows for a spreadsheet (RFC 4180, UTF-8)", Write: writeCSV},
-		{Name: "json", Ext: ".json", About: "everything, for programs (onphrase.map/1)", Write: writeJSON},
-		{Name: "markdown", Ext: ".md", About: "tables for notes and web pages", Write: writeMarkdown},
-		{Name: "page", Ext: ".html", About: "one page to teach from, offline, with the music beside it", Write: writePage},
-		{Name: "cues", Ext: ".cues.txt", About: "what to say and when, at class time and the song's", Write: writeCues},
-		{Name: "webvtt", Ext: ".vtt", About: "captions: what is done, what comes next, what to call out", Write: writeWebVTT, Timed: true},
-		{Name: "chapters", Ext: ".chapters.vtt", About: "WebVTT chapters: parts, and the items in them", Write: writeChapters, Timed: true},
-		{Name: "srt", Ext: ".srt", About: "the captions for players without WebVTT", Write: writeSRT, Timed: true},
-		{Name: "lrc", Ext: ".lrc", About: "the captions as lines beside a song", Write: writeLRC, Timed: true},
-		{Name: "midi", Ext: ".mid", About: "tempo map with markers for phrases and items (SMF)", Write: writeMIDI, Timed: true},
-		{Name: "m3u8", Ext: ".m3u8", About: "running order for music players", Write: writeM3U8},
-		{Name: "xspf", Ext: ".xspf", About: "running order with notes (XSPF 1)", Write: writeXSPF},
+		{
+			Name: "text", Ext: ".txt", Write: writeText,
+			About:  "an aligned table for a terminal or a printer",
+			Packed: "sheets/count-map.txt",
+		},
+		{
+			Name: "csv", Ext: ".csv", Write: writeCSV,
+			About:  "rows for a spreadsheet (RFC 4180, UTF-8)",
+			Packed: "sheets/count-map.csv",
+		},
+		{
+			Name: "json", Ext: ".json", Write: writeJSON,
+			About:  "everything, for programs (onphrase.map/1)",
+			Packed: "data/count-map.json",
+		},
+		{
+			Name: "markdown", Ext: ".md", Write: writeMarkdown,
+			About:  "tables for notes and web pages",
+			Packed: "sheets/count-map.md",
+		},
+		{
+			Name: "page", Ext: ".html", Write: writePage,
+			About:  "one page to teach from, offline, with the music beside it",
+			Packed: "class.html",
+		},
+		{
+			Name: "cues", Ext: ".cues.txt", Write: writeCues,
+			About:  "what to say and when, at class time and the song's",
+			Packed: "sheets/cues.txt",
+		},
+		{
+			Name: "webvtt", Ext: ".vtt", Write: writeWebVTT,
+			About:  "captions: what is done, what comes next, what to call out",
+			Packed: "captions/class.vtt", Timed: true,
+		},
+		{
+			Name: "chapters", Ext: ".chapters.vtt", Write: writeChapters,
+			About:  "WebVTT chapters: parts, and the items in them",
+			Packed: "captions/class.chapters.vtt", Timed: true,
+		},
+		{
+			Name: "srt", Ext: ".srt", Write: writeSRT,
+			About:  "the captions for players without WebVTT",
+			Packed: "captions/class.srt", Timed: true,
+		},
+		{
+			Name: "lrc", Ext: ".lrc", Write: writeLRC,
+			About: "the captions as lines beside a song",
+			Timed: true, EachSong: true,
+		},
+		{
+			Name: "midi", Ext: ".mid", Write: writeMIDI,
+			About:  "tempo map with markers for phrases and items (SMF)",
+			Packed: "captions/class.mid", Timed: true, EachSong: true,
+		},
+		{
+			Name: "m3u8", Ext: ".m3u8", Write: writeM3U8,
+			About:  "running order for music players",
+			Packed: "running-order.m3u8",
+		},
+		{
+			Name: "xspf", Ext: ".xspf", Write: writeXSPF,
+			About:  "running order with notes (XSPF 1)",
+			Packed: "running-order.xspf",
+		},
 	}
 }
 
@@ -59,43 +118,16 @@ func ForFile(name string) (Format, error) {
 // name is answered with the nearest one.
 func Find(name string) (Format, error) {
 	want := strings.ToLower(strings.TrimSpace(name))
-	best, slips := "", len(want)/2+2
 	var names []string
 	for _, f := range Formats() {
 		if want == f.Name || want == f.Ext || "."+want == f.Ext {
 			return f, nil
 		}
 		names = append(names, f.Name)
-		if d := distance(want, f.Name); d < slips {
-			best, slips = f.Name, d
-		}
 	}
 	err := fmt.Errorf("no format %q; there are %s", name, strings.Join(names, ", "))
-	if best != "" {
+	if best, ok := say.Nearest(want, names); ok {
 		err = fmt.Errorf("no format %q; did you mean %s? There are %s", name, best, strings.Join(names, ", "))
 	}
 	return Format{}, err
-}
-
-// distance is the number of letters to add, drop or change to make b of a.
-//
-// Ref: Levenshtein 1966.
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, diagonal+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // writeLRC writes a line for everything that begins and everything that is
@@ -17,7 +18,7 @@ import (
 func writeLRC(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
 	n := milliseconds(m.Length) / 1000
-	fmt.Fprintf(&b, "[ti:%s]\n[length:%02d:%02d]\n[re:onphrase]\n", lrcText.Replace(oneLine(m.Class)), n/60, n%60)
+	fmt.Fprintf(&b, "[ti:%s]\n[length:%02d:%02d]\n[re:onphrase]\n", lrcText.Replace(say.OneLine(m.Class)), n/60, n%60)
 	all := notes(acts(m))
 	sort.SliceStable(all, func(i, j int) bool { return all[i].from < all[j].from })
 	for _, l := range all {

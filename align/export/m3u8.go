@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // writeM3U8 writes the running order as players read it.
@@ -18,7 +19,7 @@ import (
 func writeM3U8(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
 	b.WriteString("#EXTM3U\n")
-	if name := oneLine(m.Class); name != "" {
+	if name := say.OneLine(m.Class); name != "" {
 		fmt.Fprintf(&b, "#PLAYLIST:%s\n", name)
 	}
 	for _, t := range runningOrder(m) {

@@ -6,15 +6,16 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // writeMarkdown writes a table a part, the class in figures, the findings as
 // a list, and the cautions.
 func writeMarkdown(w io.Writer, m *align.CountMap) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "# %s\n\n%s", escape(m.Class), align.Clock(m.Length))
+	fmt.Fprintf(&b, "# %s\n\n%s", escape(m.Class), say.Clock(m.Length))
 	if m.Slot > 0 {
-		fmt.Fprintf(&b, " of %s", align.Clock(m.Slot))
+		fmt.Fprintf(&b, " of %s", say.Clock(m.Slot))
 	}
 	b.WriteString("\n")
 	for i, part := range m.Parts {
@@ -108,7 +109,7 @@ func markdownFindings(b *strings.Builder, fs []align.Finding) {
 // Ref: CommonMark 0.31, section 2.4: any ASCII punctuation may be escaped.
 func escape(s string) string {
 	var b strings.Builder
-	for _, r := range oneLine(s) {
+	for _, r := range say.OneLine(s) {
 		if strings.ContainsRune("\\`*_[]<>#|~&!$", r) {
 			b.WriteByte('\\')
 		}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // ticks is how finely a count is divided: markers are at most a quarter of a
@@ -89,7 +90,7 @@ func variable(b []byte, n int) []byte {
 	return append(b, byte(n&0x7F))
 }
 
-func text(tick int, kind byte, s string) event { return event{tick, kind, []byte(oneLine(s))} }
+func text(tick int, kind byte, s string) event { return event{tick, kind, []byte(say.OneLine(s))} }
 
 func (t *tempoMap) tempi() []event {
 	var all []event
@@ -160,7 +161,7 @@ func (t *tempoMap) markers(m *align.CountMap) []event {
 func phraseWords(n int, p align.TaughtPhrase) string {
 	words := []string{fmt.Sprintf("phrase %d", n)}
 	if p.Kind != "phrase" { // not of 32 counts
-		words = append(words, string(p.Kind), countWords(p.Counts))
+		words = append(words, string(p.Kind), say.Many(p.Counts, "count"))
 	}
 	return strings.Join(words, ", ")
 }

@@ -10,6 +10,7 @@ import (
 	"onphrase/align"
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // mido is how another library reads a MIDI file: the time of every marker and
@@ -133,9 +134,9 @@ func TestMIDIInMido(t *testing.T) {
 				t.Errorf("no %s %q at %.3f", kind, text, at)
 			}
 			for _, a := range acts(m) {
-				near(oneLine(a.what), "marker", a.from)
+				near(say.OneLine(a.what), "marker", a.from)
 				if a.words != "" {
-					near(oneLine(a.words), "cue_marker", a.cue)
+					near(say.OneLine(a.words), "cue_marker", a.cue)
 				}
 			}
 			for _, u := range uses(m) {

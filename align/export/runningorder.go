@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // turn is a track of the running order.
@@ -30,15 +31,15 @@ func runningOrder(m *align.CountMap) []turn {
 			case !t.Used:
 				continue
 			default:
-				note += fmt.Sprintf(": from %s of the class, %s BPM", align.Clock(t.ClassAt), decimals(t.Played, 1))
+				note += fmt.Sprintf(": from %s of the class, %s BPM", say.Clock(t.ClassAt), say.Num(t.Played, 1))
 				if t.Speed != 1 {
-					note += fmt.Sprintf(" (recorded %s: play it at %s %%)", decimals(t.BPM, 1), decimals(100*t.Speed, 1))
+					note += fmt.Sprintf(" (recorded %s: play it at %s %%)", say.Num(t.BPM, 1), say.Num(100*t.Speed, 1))
 				}
 				if t.Left >= worthSaying {
-					note += fmt.Sprintf(", over at %s of the song", align.Clock(t.Duration-t.Left*t.Speed))
+					note += fmt.Sprintf(", over at %s of the song", say.Clock(t.Duration-t.Left*t.Speed))
 				}
 			}
-			all = append(all, turn{t, oneLine(note)})
+			all = append(all, turn{t, say.OneLine(note)})
 		}
 	}
 	return all
@@ -55,7 +56,7 @@ func (t turn) location() string {
 // name is the title, else the name of the file.
 func (t turn) name() string {
 	if t.Title != "" {
-		return oneLine(t.Title)
+		return say.OneLine(t.Title)
 	}
-	return oneLine(strings.TrimSuffix(path.Base(t.File), path.Ext(t.File)))
+	return say.OneLine(strings.TrimSuffix(path.Base(t.File), path.Ext(t.File)))
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // xmllint holds the XSPF to the elements that its specification lists.
@@ -23,7 +24,7 @@ func TestXSPFInXmllint(t *testing.T) {
 			runs(t, xmllint, "--noout", "--nonet", "--relaxng", filepath.Join("testdata", "xspf.rng"), file)
 			// What came out is what went in: names with their signs, files with their letters.
 			got := runs(t, xmllint, "--nonet", "--xpath", "count(//*[local-name()='track'])", file)
-			if strings.TrimSpace(got) != decimals(float64(len(runningOrder(m))), 0) {
+			if strings.TrimSpace(got) != say.Num(float64(len(runningOrder(m))), 0) {
 				t.Errorf("%s tracks", got)
 			}
 		})

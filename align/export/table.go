@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // column is one column of the text table.
@@ -86,7 +87,7 @@ func roundAt(rows []align.Row, i int, before string) string {
 func (p *printer) row(r align.Row, details []string, widths []int) {
 	var cells []string
 	for _, c := range tableColumns {
-		cells = append(cells, oneLine(c.cell(r)))
+		cells = append(cells, say.OneLine(c.cell(r)))
 	}
 	style := plain
 	if !r.Kind.Work() {
@@ -109,7 +110,7 @@ func wrapCells(cells []string, widths []int) [][]string {
 		if c.right || widths[i] == 0 {
 			continue
 		}
-		for n, l := range wrap(cells[i], widths[i]) {
+		for n, l := range say.Wrap(cells[i], widths[i]) {
 			if n == len(lines) {
 				lines = append(lines, make([]string, len(cells)))
 			}
@@ -133,16 +134,16 @@ func (p *printer) widths(rows []align.Row) []int {
 			continue
 		}
 		for _, r := range rows {
-			widths[i] = max(widths[i], columns(oneLine(c.cell(r))))
+			widths[i] = max(widths[i], say.Columns(say.OneLine(c.cell(r))))
 		}
 		if widths[i] > 0 { // an empty column is left out
-			widths[i] = max(widths[i], columns(c.head))
+			widths[i] = max(widths[i], say.Columns(c.head))
 			rest -= widths[i] + gap
 		}
 	}
 	for i, c := range tableColumns {
 		if rest < readable && i != what && !c.right && widths[i] > 0 {
-			narrow := max(columns(c.head), twoLines(rows, c))
+			narrow := max(say.Columns(c.head), twoLines(rows, c))
 			rest += widths[i] - narrow
 			widths[i] = narrow
 		}
@@ -157,10 +158,10 @@ func twoLines(rows []align.Row, c column) int {
 	n := 0
 	for _, r := range rows {
 		cell := c.cell(r)
-		for _, w := range words(cell) {
-			n = max(n, columns(w))
+		for _, w := range say.Words(cell) {
+			n = max(n, say.Columns(w))
 		}
-		for len(wrap(cell, n)) > 2 {
+		for len(say.Wrap(cell, n)) > 2 {
 			n++
 		}
 	}
@@ -189,9 +190,9 @@ func join(cells []string, widths []int) string {
 			b.WriteString(strings.Repeat(" ", gap))
 		}
 		if tableColumns[i].right {
-			c = strings.Repeat(" ", max(0, widths[i]-columns(c))) + c
+			c = strings.Repeat(" ", max(0, widths[i]-say.Columns(c))) + c
 		}
-		b.WriteString(pad(c, widths[i]))
+		b.WriteString(say.Pad(c, widths[i]))
 	}
 	return b.String()
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // Style is how text is laid out.
@@ -83,26 +84,26 @@ func (p *printer) line(s string) { fmt.Fprintln(p, strings.TrimRight(s, " ")) }
 
 // wrap writes text over as many lines as it needs, each after indent.
 func (p *printer) wrap(s, indent string, i ink) {
-	for _, l := range wrap(s, p.Width-columns(indent)) {
+	for _, l := range say.Wrap(s, p.Width-say.Columns(indent)) {
 		p.line(indent + p.paint(l, i))
 	}
 }
 
 // ends writes left and right text at the two ends of a line.
 func (p *printer) ends(left, right string, i ink) {
-	lines := wrap(left, p.Width-columns(right)-2)
+	lines := say.Wrap(left, p.Width-say.Columns(right)-2)
 	for n, l := range lines {
 		if n == 0 {
-			l = pad(l, p.Width-columns(right)) + right
+			l = say.Pad(l, p.Width-say.Columns(right)) + right
 		}
 		p.line(p.paint(l, i))
 	}
 }
 
 func (p *printer) title(m *align.CountMap) {
-	right := align.Clock(m.Length)
+	right := say.Clock(m.Length)
 	if m.Slot > 0 {
-		right += " of " + align.Clock(m.Slot)
+		right += " of " + say.Clock(m.Slot)
 	}
 	p.ends(m.Class, right, bold)
 	p.line(strings.Repeat("-", p.Width))
@@ -126,12 +127,12 @@ func (p *printer) figures(m *align.CountMap) {
 	}
 	p.line("")
 	for _, f := range all {
-		for n, l := range wrap(oneLine(f.text), p.Width-room) {
+		for n, l := range say.Wrap(say.OneLine(f.text), p.Width-room) {
 			label := f.label
 			if n > 0 {
 				label = ""
 			}
-			p.line(p.paint(pad(label, room), dim) + l)
+			p.line(p.paint(say.Pad(label, room), dim) + l)
 		}
 	}
 }
@@ -141,12 +142,12 @@ func (p *printer) findings(m *align.CountMap) {
 	p.wrap(summary(m.Findings), "", bold)
 	for _, f := range m.Findings {
 		p.line("")
-		for n, l := range wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
+		for n, l := range say.Wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
 			grade := string(f.Severity)
 			if n > 0 {
 				grade = ""
 			}
-			p.line(p.paint(pad(grade, 6), inkOf(f.Severity)) + l)
+			p.line(p.paint(say.Pad(grade, 6), inkOf(f.Severity)) + l)
 		}
 		p.wrap(f.Message, "      ", plain)
 		if f.Fix != "" {

@@ -8,6 +8,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"onphrase/align"
+	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 func TestText(t *testing.T) {
@@ -21,8 +23,8 @@ func TestText(t *testing.T) {
 				if strings.ContainsAny(l, "\x1b\r\t") || strings.Contains(l, "\u202e") {
 					t.Errorf("%s, line %d: control characters in %q", name, n+1, l)
 				}
-				if width >= 80 && columns(l) > width {
-					t.Errorf("%s, line %d: %d columns of %d: %s", name, n+1, columns(l), width, l)
+				if width >= 80 && say.Columns(l) > width {
+					t.Errorf("%s, line %d: %d columns of %d: %s", name, n+1, say.Columns(l), width, l)
 				}
 			}
 			for _, c := range Cautions {
@@ -39,7 +41,7 @@ func TestText(t *testing.T) {
 func TestTextKeepsWords(t *testing.T) {
 	m := &align.CountMap{Class: "Full", Parts: []align.Part{{Part: "Back", Row: 1}}, Rows: []align.Row{{
 		Row: 1, Part: "Back", Kind: align.SetRow, Item: "bent-over row", Placed: true, ClassTime: 600, Phrase: 12, Count: 17,
-		Reps: 8, Rhythm: "2-1-2-1", Counts: 48, Side: "right", Mirror: "left", CueTime: 598, CueCounts: 4,
+		Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Hold: 1, Up: 2, Rest: 1}}, Counts: 48, Side: "right", Mirror: "left", CueTime: 598, CueCounts: 4,
 	}}}
 	var b strings.Builder
 	if err := Text(&b, m, Style{Width: 80}); err != nil {
@@ -87,33 +89,5 @@ func TestFindings(t *testing.T) {
 	}
 	if !strings.Contains(b.String(), "harbour.yaml:22") {
 		t.Errorf("no place in the class file:\n%s", b.String())
-	}
-}
-
-// Widths of Unicode Standard Annex 11: wide and fullwidth letters take two
-// columns, combining marks none.
-func TestColumns(t *testing.T) {
-	for s, want := range map[string]int{"": 0, "abc": 3, "港の灯": 6, "e\u0301": 1, "é": 1, "Ａ": 2, "한": 2, "ｱ": 1, "a\u200db": 2, "Ω": 1} {
-		if got := columns(s); got != want {
-			t.Errorf("columns(%q) = %d, want %d", s, got, want)
-		}
-	}
-}
-
-func TestWrap(t *testing.T) {
-	for _, c := range []struct {
-		in   string
-		n    int
-		want []string
-	}{
-		{"", 10, []string{""}},
-		{"do 8 x 2-2 now", 7, []string{"do", "8 x 2-2", "now"}},
-		{"0.92 s each way", 6, []string{"0.92 s", "each", "way"}},
-		{"港の灯り", 4, []string{"港の", "灯り"}},
-		{"abcdefgh i", 3, []string{"abc", "def", "gh", "i"}},
-	} {
-		if diff := cmp.Diff(c.want, wrap(c.in, c.n)); diff != "" {
-			t.Errorf("wrap(%q, %d):\n%s", c.in, c.n, diff)
-		}
 	}
 }

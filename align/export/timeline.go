@@ -1,12 +1,12 @@
 package export
 
 import (
-	"fmt"
 	"slices"
 	"sort"
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // use is a track while it plays, on the timeline of the class.
@@ -95,7 +95,7 @@ func steps(u use, r align.Row) []act {
 	const early = 4 // counts; common practice, no source
 	var all []act
 	for i, s := range r.Moves {
-		words := []string{s.Move, countWords(s.Counts)}
+		words := []string{s.Move, say.Many(s.Counts, "count")}
 		if len(s.With) > 0 {
 			words = append(words, "with "+strings.Join(s.With, " and "))
 		}
@@ -143,26 +143,9 @@ func rowWords(r align.Row) string {
 	case reps != "":
 		words = append(words, reps)
 	case r.Counts > 0:
-		words = append(words, countWords(r.Counts))
+		words = append(words, say.Many(r.Counts, "count"))
 	}
-	if side := r.SideWords(); side != "" {
-		words = append(words, side)
-	}
-	if r.Weight != "" {
-		words = append(words, r.Weight)
-	}
-	if r.Range == "half" {
-		words = append(words, "half range")
-	}
-	return strings.Join(words, ", ")
-}
-
-// countWords is a number of counts in words.
-func countWords(n int) string {
-	if n == 1 {
-		return "1 count"
-	}
-	return fmt.Sprintf("%d counts", n)
+	return joined(", ", append(words, r.SideWords(), r.Weight, r.RangeWords())...)
 }
 
 // spoken marks words that are to be said.

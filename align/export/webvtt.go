@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // writeWebVTT writes what is done and what comes next as captions.
@@ -68,7 +69,7 @@ func vttHead(b *strings.Builder, m *align.CountMap) {
 	b.WriteString("WEBVTT\n")
 	for _, s := range slices.Concat([]string{m.Class}, unplaced(m), Cautions) {
 		// A comment must not hold the arrow that makes a line a timing.
-		if s = strings.ReplaceAll(oneLine(s), "-->", "-- >"); s != "" {
+		if s = strings.ReplaceAll(say.OneLine(s), "-->", "-- >"); s != "" {
 			fmt.Fprintf(b, "\nNOTE %s\n", s)
 		}
 	}
@@ -77,7 +78,7 @@ func vttHead(b *strings.Builder, m *align.CountMap) {
 func vttCue(b *strings.Builder, n int, c caption) {
 	fmt.Fprintf(b, "\n%d\n%s --> %s\n", n, stamp(c.from, '.'), stamp(c.to, '.'))
 	for _, l := range c.lines {
-		if l = oneLine(l); l == "" {
+		if l = say.OneLine(l); l == "" {
 			l = "–"
 		}
 		b.WriteString(vttText.Replace(playerText.Replace(l)) + "\n")

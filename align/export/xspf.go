@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // The elements of XSPF that a running order has.
@@ -34,7 +35,7 @@ type xspfTrack struct {
 
 // writeXSPF writes the running order with what to know of each track.
 func writeXSPF(w io.Writer, m *align.CountMap) error {
-	list := xspf{Version: 1, Title: oneLine(m.Class), Annotation: strings.Join(Cautions, " ")}
+	list := xspf{Version: 1, Title: say.OneLine(m.Class), Annotation: strings.Join(Cautions, " ")}
 	for i, t := range runningOrder(m) {
 		where := url.URL{Path: t.location()}
 		list.List.Tracks = append(list.List.Tracks, xspfTrack{

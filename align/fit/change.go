@@ -7,6 +7,7 @@ import (
 
 	"onphrase/plan"
 	"onphrase/plan/edit"
+	"onphrase/plan/say"
 )
 
 // Change is one thing to change in a class, with what it costs.
@@ -42,7 +43,7 @@ func (s *search) changes(last *node) way {
 		case st.begin:
 			w.changes = append(w.changes, s.begun(n)...)
 		case st.hold > 0:
-			w.changes = append(w.changes, s.heldBefore(n, path[i-1].step.slot))
+			w.changes = append(w.changes, s.heldBefore(n, path[i-1].step.entry))
 		default:
 			w.changes = append(w.changes, s.laidAs(n)...)
 		}
@@ -56,21 +57,21 @@ func (s *search) changes(last *node) way {
 // begun says how the part begins otherwise.
 func (s *search) begun(n *node) []Change {
 	var out []Change
-	world := s.worlds[n.world]
-	for _, m := range world.moves {
-		was, unit := s.worlds[0].trial.Tempos()[0], "as recorded"
+	variant := s.variants[n.variant]
+	for _, m := range variant.tweaks {
+		was, unit := s.variants[0].trial.Tempos()[0], "as recorded"
 		if s.part.BPM > 0 {
 			was, unit = s.part.BPM, "as it was"
 		}
 		bpm, _ := strconv.ParseFloat(m.detail, 64)
-		words := fmt.Sprintf("all of it at %s BPM, not at %s %s (%+.1f %%)", m.detail, num(was), unit, 100*(bpm/was-1))
+		words := fmt.Sprintf("all of it at %s BPM, not at %s %s (%+.1f %%)", m.detail, say.Num(was, 1), unit, 100*(bpm/was-1))
 		out = append(out, Change{Line: s.part.Pos.Line, Kind: BPM, Words: words, Price: m.price, edit: m.edit})
 	}
 	if st := n.step; st.start != s.part.Start {
-		before, _ := world.trial.Begin(s.part.Start)
-		sooner := n.spot.At - before.At
+		before, _ := variant.trial.Begin(s.part.Start)
+		sooner := n.state.At - before.At
 		c := Change{
-			Line: s.part.Pos.Line, Kind: Start, Price: st.price - world.price, Seconds: seconds(sooner),
+			Line: s.part.Pos.Line, Kind: Start, Price: st.price - variant.price, Seconds: seconds(sooner),
 			edit: edit.SetStart{Part: s.part.Pos, Phrase: st.start.Phrase},
 		}
 		c.Words = fmt.Sprintf("starts on phrase %d instead of %s", st.start.Phrase, s.startNow(seconds(sooner)))
@@ -82,11 +83,11 @@ func (s *search) begun(n *node) []Change {
 // startNow says where the part starts as written, and how much later the other
 // start is [s].
 func (s *search) startNow(later float64) string {
-	st, trial := s.part.Start, s.worlds[0].trial
+	st, trial := s.part.Start, s.variants[0].trial
 	where := fmt.Sprintf("phrase %d", st.Phrase)
 	switch {
 	case st.Time != nil:
-		where = num(*st.Time) + " s"
+		where = say.Num(*st.Time, 1) + " s"
 	case st.Count > 0:
 		where = fmt.Sprintf("count %d", st.Count)
 	case st.Phrase == 0:
@@ -99,41 +100,41 @@ func (s *search) startNow(later float64) string {
 	if later < 0 {
 		more = "less"
 	}
-	return fmt.Sprintf("%s, %s s %s of music before it", where, num(math.Abs(later)), more)
+	return fmt.Sprintf("%s, %s s %s of music before it", where, say.Num(math.Abs(later), 1), more)
 }
 
-// heldBefore is a hold before the slot laid next.
+// heldBefore is a hold before the entry laid next.
 func (s *search) heldBefore(n *node, next int) Change {
-	it := s.slots[next].item
+	it := s.entries[next].item
 	c := Change{
 		Line: it.Pos.Line, Kind: Hold, Counts: n.step.hold, Price: n.step.price,
-		Seconds: seconds(float64(n.step.hold) * n.before.spot.PerCount),
+		Seconds: seconds(float64(n.step.hold) * n.before.state.PerCount),
 	}
 	hold := holdItem(n.step)
 	c.edit = edit.AddPause{Before: it.Pos, Name: holdName, Time: hold.Work.(plan.Pause).Time, On: hold.On}
-	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", many(c.Counts, "count"), it.Name, s.eachRound(s.slots[next].place), lasting(c.Seconds))
+	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name, s.eachRound(s.entries[next].place), lasting(c.Seconds))
 	return c
 }
 
-// laidAs says how a slot is done otherwise than written.
+// laidAs says how an entry is done otherwise than written.
 func (s *search) laidAs(n *node) []Change {
 	st := n.step
-	sl := &s.slots[st.slot]
+	sl := &s.entries[st.entry]
 	o := &sl.options[st.option]
 	var out []Change
 	if st.swap {
-		other := s.slots[n.next].item
+		other := s.entries[n.next].item
 		out = append(out, Change{
 			Line: sl.item.Pos.Line, Kind: Swap, Price: s.prices[Swap], Words: fmt.Sprintf("%s comes before %s", sl.item.Name, other.Name),
 			edit: edit.Swap{Item: other.Pos, Next: sl.item.Pos},
 		})
 	}
-	for _, m := range o.moves {
+	for _, m := range o.tweaks {
 		c := Change{Line: written(*sl.item).Line, Kind: m.kind, Counts: m.counts, Price: m.price, edit: m.edit}
 		if m.kind == OnPhrase {
-			c.Counts, c.Price = n.spot.Waited, m.price+s.prices.held(n.spot.Waited)
+			c.Counts, c.Price = n.state.Waited, m.price+s.prices.held(n.state.Waited)
 		}
-		c.Seconds = seconds(float64(c.Counts) * n.before.spot.PerCount)
+		c.Seconds = seconds(float64(c.Counts) * n.before.state.PerCount)
 		if m.kind == Time && c.Counts == 0 {
 			c.Seconds = timeOf(o.item) - timeOf(*sl.item)
 		}
@@ -156,9 +157,9 @@ func figures(c Change, reps int) string {
 	text := ""
 	switch {
 	case reps > 0:
-		text = fmt.Sprintf(", %s more", many(reps, "rep"))
+		text = fmt.Sprintf(", %s more", say.Many(reps, "rep"))
 	case reps < 0:
-		text = fmt.Sprintf(", %s fewer", many(-reps, "rep"))
+		text = fmt.Sprintf(", %s fewer", say.Many(-reps, "rep"))
 	case c.Kind == Split:
 		text = ", the same reps"
 	}
@@ -166,7 +167,7 @@ func figures(c Change, reps int) string {
 	case c.Counts == 0 && c.Kind == Slower:
 		return text + " in the same counts"
 	case c.Kind == OnPhrase && c.Counts > 0:
-		return fmt.Sprintf("%s, after a hold of %s (%s s)", text, many(c.Counts, "count"), num(c.Seconds))
+		return fmt.Sprintf("%s, after a hold of %s (%s s)", text, say.Many(c.Counts, "count"), say.Num(c.Seconds, 1))
 	case c.Seconds != 0:
 		return text + ", " + lasting(c.Seconds)
 	}
@@ -175,9 +176,9 @@ func figures(c Change, reps int) string {
 
 func lasting(s float64) string {
 	if s < 0 {
-		return num(-s) + " s shorter"
+		return say.Num(-s, 1) + " s shorter"
 	}
-	return num(s) + " s longer"
+	return say.Num(s, 1) + " s longer"
 }
 
 // timeOf is the length of timed work in seconds, 0 when it is in counts.
@@ -193,13 +194,3 @@ func timeOf(it plan.Item) float64 {
 
 // seconds rounds to a tenth of a second.
 func seconds(s float64) float64 { return math.Round(10*s) / 10 }
-
-// num writes a figure with at most one decimal.
-func num(v float64) string { return strconv.FormatFloat(math.Round(10*v)/10, 'f', -1, 64) }
-
-func many(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

@@ -13,12 +13,12 @@ const mostJudged = 40
 // classes puts the ways through the parts together, the cheapest first, until
 // no other can be among the best three.
 func (j *Job) classes(before *align.CountMap, parts [][]way) ([]Plan, error) {
-	q := choices{newChoice(parts, make([]int, len(parts)))}
+	q := combinations{newCombination(parts, make([]int, len(parts)))}
 	seen := map[string]bool{}
 	var plans []Plan
 	var failed error
 	for judged := 0; len(q) > 0 && judged < mostJudged; {
-		c := heap.Pop(&q).(choice)
+		c := heap.Pop(&q).(combination)
 		if len(plans) >= plansShown && plans[plansShown-1].Cost <= c.cost {
 			break
 		}
@@ -38,7 +38,7 @@ func (j *Job) classes(before *align.CountMap, parts [][]way) ([]Plan, error) {
 			if c.way[i]+1 < len(parts[i]) {
 				next := slices.Clone(c.way)
 				next[i]++
-				heap.Push(&q, newChoice(parts, next))
+				heap.Push(&q, newCombination(parts, next))
 			}
 		}
 	}
@@ -62,21 +62,21 @@ func worthwhile(plans []Plan, asItIs Plan) []Plan {
 	return plans[:min(len(plans), plansShown)]
 }
 
-// choice is one way through every part.
-type choice struct {
+// combination is one way through every part.
+type combination struct {
 	way  []int
 	cost int
 }
 
-func newChoice(parts [][]way, ways []int) choice {
-	c := choice{way: ways}
+func newCombination(parts [][]way, ways []int) combination {
+	c := combination{way: ways}
 	for i, w := range ways {
 		c.cost += parts[i][w].cost
 	}
 	return c
 }
 
-func (c choice) key() string {
+func (c combination) key() string {
 	var b []byte
 	for _, w := range c.way {
 		b = append(b, byte(w))
@@ -84,7 +84,7 @@ func (c choice) key() string {
 	return string(b)
 }
 
-func (c choice) changes(parts [][]way) []Change {
+func (c combination) changes(parts [][]way) []Change {
 	var all []Change
 	for i, w := range c.way {
 		all = append(all, parts[i][w].changes...)
@@ -92,14 +92,14 @@ func (c choice) changes(parts [][]way) []Change {
 	return all
 }
 
-// choices holds choices, the cheapest first.
-type choices []choice
+// combinations holds them, the cheapest first.
+type combinations []combination
 
-func (q choices) Len() int           { return len(q) }
-func (q choices) Less(i, j int) bool { return q[i].cost < q[j].cost }
-func (q choices) Swap(i, j int)      { q[i], q[j] = q[j], q[i] }
-func (q *choices) Push(x any)        { *q = append(*q, x.(choice)) }
-func (q *choices) Pop() any {
+func (q combinations) Len() int           { return len(q) }
+func (q combinations) Less(i, j int) bool { return q[i].cost < q[j].cost }
+func (q combinations) Swap(i, j int)      { q[i], q[j] = q[j], q[i] }
+func (q *combinations) Push(x any)        { *q = append(*q, x.(combination)) }
+func (q *combinations) Pop() any {
 	old := *q
 	c := old[len(old)-1]
 	*q = old[:len(old)-1]

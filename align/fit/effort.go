@@ -2,11 +2,11 @@ package fit
 
 // effort is how hard a search tries.
 type effort struct {
-	ways  int // to one spot that are followed
+	ways  int // to one state that are followed
 	steps int // tried
 }
 
-// The best plan of a part takes one way to every spot; for the others more are
+// The best plan of a part takes one way to every state; for the others more are
 // followed: the three best, and one in reserve. A part done in rounds, where
 // what is decided in the first holds for all, or one in which much must be left
 // as it is, may have too many ways to go through; then only so many of the

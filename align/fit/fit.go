@@ -87,8 +87,8 @@ func (j *Job) once() (*Result, error) {
 // part lists the cheapest ways through one part. cut says that they may not
 // be the cheapest because there were too many to go through.
 func (j *Job) part(c *plan.Class, i int) (ways []way, cut bool) {
-	r, ok := newRoom(c, i, j.Tracks, j.Prices)
-	if !ok || len(r.slots) == 0 {
+	r, ok := newChoices(c, i, j.Tracks, j.Prices)
+	if !ok || len(r.entries) == 0 {
 		return nil, false
 	}
 	if r.clean() {
@@ -130,12 +130,12 @@ func (s *search) ways(most int) []way {
 }
 
 // clean reports whether there is nothing to find in the part as written.
-func (r *room) clean() bool {
-	t := r.worlds[0].trial
-	spot, sum := t.Begin(r.part.Start)
-	for k := range r.slots {
+func (r *choices) clean() bool {
+	t := r.variants[0].trial
+	state, sum := t.Begin(r.part.Start)
+	for k := range r.entries {
 		var found align.Tally
-		spot, found = t.Next(spot, r.slots[k].items[0])
+		state, found = t.Next(state, r.entries[k].items[0])
 		sum.Fix, sum.Watch = sum.Fix+found.Fix, sum.Watch+found.Watch
 	}
 	return sum == align.Tally{}

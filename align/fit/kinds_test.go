@@ -46,10 +46,10 @@ func TestEachKindAgainstBruteForce(t *testing.T) {
 			j.Prices[Fix], j.Prices[Watch] = 2*dear, 2*dear
 			j.Src = []byte("onphrase: 1\nclass: T\nparts:\n  - part: One\n    kind: strength\n    tracks: [a.mp3]\n    do:\n      - " +
 				strings.ReplaceAll(tt.items, "; ", "\n      - ") + "\n")
-			room, _ := newRoom(parsed(t, j.Src), 0, j.Tracks, j.Prices)
-			s := newSearch(room, forBest)
+			choices, _ := newChoices(parsed(t, j.Src), 0, j.Tracks, j.Prices)
+			s := newSearch(choices, forBest)
 			got := s.found()
-			b := &brute{job: j, room: room, best: got.cost + 1}
+			b := &brute{job: j, choices: choices, best: got.cost + 1}
 			b.everything()
 			if b.best != got.cost {
 				t.Errorf("search %d, brute force %d (of %d classes)", got.cost, b.best, b.tried)

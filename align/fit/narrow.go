@@ -9,7 +9,7 @@ import "container/heap"
 // Ref: beam search; Lowerre 1976, The Harpy speech recognition system, ch. 2
 // (from memory).
 func (s *search) narrow(followed int) *node {
-	layers := make([]queue, len(s.slots)+2) // by the slot to lay; the first: nothing begun
+	layers := make([]queue, len(s.entries)+2) // by the entry to lay; the first: nothing begun
 	layers[0], s.queue = s.queue, nil
 	for at := range layers {
 		layer := &layers[at]
@@ -18,7 +18,7 @@ func (s *search) narrow(followed int) *node {
 			if n.at == nil && !s.meet(n) {
 				continue
 			}
-			if n.next == len(s.slots) {
+			if n.next == len(s.entries) {
 				return n
 			}
 			met++

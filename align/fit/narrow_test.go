@@ -21,14 +21,14 @@ func TestNarrow(t *testing.T) {
 			t.Fatal(problems)
 		}
 		find := func(followed int) *node {
-			room, ok := newRoom(class, 0, j.Tracks, j.Prices)
+			choices, ok := newChoices(class, 0, j.Tracks, j.Prices)
 			if !ok {
 				t.Fatal("no music")
 			}
 			if followed == 0 {
-				return newSearch(room, forBest).found()
+				return newSearch(choices, forBest).found()
 			}
-			return newSearch(room, forAny).narrow(followed)
+			return newSearch(choices, forAny).narrow(followed)
 		}
 		exact, all, few := find(0), find(1<<20), find(10)
 		if exact == nil {

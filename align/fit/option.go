@@ -12,15 +12,15 @@ import (
 
 // option is an item as it could be instead.
 type option struct {
-	item  plan.Item
-	moves []move // that make it so; none: as written
-	waits bool   // it now waits for a phrase, at a price a count
-	price int    // without the waiting
+	item   plan.Item
+	tweaks []tweak // that make it so; none: as written
+	waits  bool    // it now waits for a phrase, at a price a count
+	price  int     // without the waiting
 }
 
-// move is one change of an item or of a part, before it is known where in
+// tweak is one change of an item or of a part, before it is known where in
 // the music it comes.
-type move struct {
+type tweak struct {
 	kind   Kind
 	detail string // what tells it from other changes of its kind and item
 	say    string // for a person, without its figures
@@ -49,7 +49,7 @@ func options(it plan.Item, t *align.Trial, p Prices) []option {
 		for _, o := range slices.Clone(all) {
 			o.item.On, o.waits = plan.OnPhrase, true
 			o.price += p[OnPhrase]
-			o.moves = append(slices.Clone(o.moves), move{
+			o.tweaks = append(slices.Clone(o.tweaks), tweak{
 				kind: OnPhrase, say: it.Name + " is laid on a phrase", price: p[OnPhrase],
 				edit: edit.SetOn{Item: written(it), On: plan.OnPhrase},
 			})
@@ -74,15 +74,15 @@ func written(it plan.Item) plan.Pos {
 	return it.Pos
 }
 
-// list is the repetitions that a set could have, and the moves to them.
+// list is the repetitions that a set could have, and the tweaks to them.
 type list struct {
-	reps  []plan.Reps
-	moves []move
+	reps   []plan.Reps
+	tweaks []tweak
 }
 
 func (l list) price() int {
 	sum := 0
-	for _, m := range l.moves {
+	for _, m := range l.tweaks {
 		sum += m.price
 	}
 	return sum
@@ -94,7 +94,7 @@ func (l list) price() int {
 func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 	best := map[string]list{}
 	keep := func(l list) {
-		key := said(l.reps)
+		key := repsWords(l.reps)
 		if old, known := best[key]; !known || l.price() < old.price() {
 			best[key] = l
 		}
@@ -106,29 +106,29 @@ func setOptions(it plan.Item, s plan.Set, t *align.Trial, p Prices) []option {
 			if counts(reps.reps)%eight != 0 && counts(s.Reps)%eight == 0 {
 				continue // what fills eights goes on filling them
 			}
-			l := list{reps.reps, slices.Concat(base.moves, reps.moves)}
-			last := &l.moves[len(l.moves)-1]
-			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, said(joined(l.reps)), said(joined(base.reps)))
-			last.detail, last.counts = said(l.reps), sides*(counts(l.reps)-counts(base.reps))
+			l := list{reps.reps, slices.Concat(base.tweaks, reps.tweaks)}
+			last := &l.tweaks[len(l.tweaks)-1]
+			last.say = fmt.Sprintf("%s: %s instead of %s", it.Name, repsWords(joined(l.reps)), repsWords(joined(base.reps)))
+			last.detail, last.counts = repsWords(l.reps), sides*(counts(l.reps)-counts(base.reps))
 			last.reps = repetitions(l.reps) - repetitions(base.reps)
 			keep(l)
 		}
 	}
-	delete(best, said(s.Reps))
+	delete(best, repsWords(s.Reps))
 	var all []option
 	for _, l := range best {
-		o := option{item: it, moves: l.moves, price: l.price()}
+		o := option{item: it, tweaks: l.tweaks, price: l.price()}
 		w := s
 		w.Reps = joined(l.reps)
 		o.item.Work = w
-		o.moves[len(o.moves)-1].edit = edit.SetReps{Item: written(it), Was: s.Reps, Reps: w.Reps}
+		o.tweaks[len(o.tweaks)-1].edit = edit.SetReps{Item: written(it), Was: s.Reps, Reps: w.Reps}
 		all = append(all, o)
 	}
 	slices.SortFunc(all, func(a, b option) int {
 		if a.price != b.price {
 			return a.price - b.price
 		}
-		return strings.Compare(said(a.item.Work.(plan.Set).Reps), said(b.item.Work.(plan.Set).Reps))
+		return strings.Compare(repsWords(a.item.Work.(plan.Set).Reps), repsWords(b.item.Work.(plan.Set).Reps))
 	})
 	return all
 }
@@ -162,7 +162,7 @@ func slowed(it plan.Item, s plan.Set, t *align.Trial, p Prices) []list {
 				}
 				l := list{reps: slices.Clone(base.reps)}
 				l.reps[i] = plan.Reps{N: n, Rhythm: slow}
-				l.moves = append(slices.Clone(base.moves), move{
+				l.tweaks = append(slices.Clone(base.tweaks), tweak{
 					kind: Slower, detail: fmt.Sprint(i, slow), price: (step + 1) * p[Slower],
 					say:    fmt.Sprintf("%s: %d x %s instead of %d x %s", it.Name, n, slow, r.N, r.Rhythm),
 					counts: s.Sides.Times() * (n*slow.Counts() - r.Counts()), reps: n - r.N,
@@ -188,7 +188,7 @@ func otherCounts(reps []plan.Reps, p Prices) []list {
 			}
 			other := slices.Clone(reps)
 			other[i].N = n
-			all = append(all, list{other, []move{{kind: Reps, price: p.repsBy(r.N, n)}}})
+			all = append(all, list{other, []tweak{{kind: Reps, price: p.repsBy(r.N, n)}}})
 		}
 		all = append(all, shifted(reps, i, p)...)
 	}
@@ -200,7 +200,7 @@ func otherCounts(reps []plan.Reps, p Prices) []list {
 func shifted(reps []plan.Reps, i int, p Prices) []list {
 	var all []list
 	add := func(n int, other []plan.Reps) {
-		all = append(all, list{other, []move{{kind: Split, price: p[Split] + n*p[Moved]}}})
+		all = append(all, list{other, []tweak{{kind: Split, price: p[Split] + n*p[Moved]}}})
 	}
 	r := reps[i]
 	for n := 1; n < r.N; n++ {
@@ -230,8 +230,8 @@ func longer(r plan.Rhythm) (plan.Rhythm, bool) {
 	return plan.Rhythm{}, false
 }
 
-// said writes repetitions as the file has them.
-func said(reps []plan.Reps) string {
+// repsWords writes repetitions as the file has them.
+func repsWords(reps []plan.Reps) string {
 	var each []string
 	for _, r := range reps {
 		each = append(each, fmt.Sprintf("%d x %s", r.N, r.Rhythm))
@@ -265,7 +265,7 @@ func timeOptions(it plan.Item, was plan.Length, p Prices, with func(plan.Length)
 	add := func(l plan.Length, steps, counts int) {
 		o := option{item: it, price: p[Time] + steps*p[TimeStep]}
 		o.item.Work = with(l)
-		o.moves = []move{{
+		o.tweaks = []tweak{{
 			kind: Time, detail: l.String(), price: o.price, counts: counts,
 			say:  fmt.Sprintf("%s: %s instead of %s", it.Name, l, was),
 			edit: edit.SetTime{Item: written(it), Time: l},

@@ -10,14 +10,14 @@ import (
 
 // search goes through everything that a part may become, in the order of what
 // it costs, so that the first that is complete is the cheapest (Dijkstra). A
-// way that has come to the same spot as cheaper ways is dropped: all that
+// way that has come to the same state as cheaper ways is dropped: all that
 // follows would be the same (dynamic programming over items and positions).
 //
 // Ref: Dijkstra 1959, Numer Math 1:269-271; Bellman 1957.
 type search struct {
-	*room
+	*choices
 	queue    queue
-	reached  map[key]*crossing
+	reached  map[key]*meeting
 	names    map[name]int32
 	complete [][]int32
 	best     *node // the cheapest that is complete
@@ -25,91 +25,91 @@ type search struct {
 	effort   effort
 }
 
-// crossing is where ways meet: the cheapest of them, and what may be done
+// meeting is where ways meet: the cheapest of them, and what may be done
 // from there on.
-type crossing struct {
-	ways [][]int32 // moves of each
+type meeting struct {
+	ways [][]int32 // tweaks of each
 	open []step    // the cheapest first
 }
 
-// laying is an item laid from a spot: whatever led there, the end is the same.
-type laying struct {
-	world        int
-	spot         align.SpotKey
-	slot, option int
-	hold         int
+// placement is an item laid from a state: whatever led there, the end is the same.
+type placement struct {
+	variant       int
+	state         align.StateKey
+	entry, option int
+	hold          int
 }
 
-// end is what comes of a step.
-type end struct {
-	spot  align.Spot
+// outcome is what comes of a step.
+type outcome struct {
+	state align.State
 	found align.Tally
 }
 
 // node is a part decided up to some item.
 type node struct {
-	before *node
-	step   step
-	cost   int
-	world  int
-	next   int  // slot to lay
-	held   bool // a hold was laid before it
-	late   bool // the slot after it is laid already
-	spot   align.Spot
-	said   string // decisions that hold for slots to come
-	moves  []int32
-	left   int // what of the cost is for findings
-	at     *crossing
-	tried  int // steps from there
+	before  *node
+	step    step
+	cost    int
+	variant int
+	next    int  // entry to lay
+	held    bool // a hold was laid before it
+	late    bool // the entry after it is laid already
+	state   align.State
+	decided string // decisions that hold for entries to come
+	tweaks  []int32
+	left    int // what of the cost is for findings
+	at      *meeting
+	tried   int // steps from there
 }
 
 // step is one decision.
 type step struct {
-	price  int
-	slot   int // the slot laid; of a hold, before which it is
-	option int
-	hold   int // counts; 0: an item is laid
-	free   bool
-	swap   bool // the slot is laid before the one it follows
-	start  plan.Start
-	begin  bool
-	world  int
-	forced bool // decided before, in another round
+	price   int
+	entry   int // the entry laid; of a hold, before which it is
+	option  int
+	hold    int // counts; 0: an item is laid
+	free    bool
+	swap    bool // the entry is laid before the one it follows
+	start   plan.Start
+	begin   bool
+	variant int
+	forced  bool // decided before, in another round
 }
 
 // key is what the rest of a part depends on.
 type key struct {
-	world, next int
-	held, late  bool
-	spot        align.SpotKey
-	said        string
+	variant, next int
+	held, late    bool
+	state         align.StateKey
+	decided       string
 }
 
-// name tells one move of a part from another.
+// name tells one tweak of a part from another.
 type name struct {
 	kind   Kind
 	on     int
 	detail string
 }
 
-func newSearch(r *room, e effort) *search {
-	s := &search{room: r, reached: map[key]*crossing{}, names: map[name]int32{}, effort: e}
-	heap.Push(&s.queue, &node{next: -1, at: &crossing{open: s.beginnings()}})
+func newSearch(r *choices, e effort) *search {
+	s := &search{choices: r, reached: map[key]*meeting{}, names: map[name]int32{}, effort: e}
+	heap.Push(&s.queue, &node{next: -1, at: &meeting{open: s.beginnings()}})
 	return s
 }
 
 // beginnings lists where and at which tempo the part may start.
 func (s *search) beginnings() []step {
 	var all []step
-	now := s.worlds[0].trial.PhraseOf(s.part.Start)
-	for w := range s.worlds {
-		all = append(all, step{price: s.worlds[w].price, world: w, begin: true, start: s.part.Start})
-		for n := 1; n <= s.worlds[w].trial.Phrases(); n++ {
+	now := s.variants[0].trial.PhraseOf(s.part.Start)
+	for w := range s.variants {
+		all = append(all, step{price: s.variants[w].price, variant: w, begin: true, start: s.part.Start})
+		for n := 1; n <= s.variants[w].trial.Phrases(); n++ {
 			start := plan.Start{Phrase: n}
 			if n == now && (s.part.Start.Phrase == n || s.part.Start == plan.Start{}) {
 				continue
 			}
-			all = append(all, step{price: s.worlds[w].price + s.prices[Start] + s.prices[Phrase]*abs(n-now), world: w, begin: true, start: start})
+			all = append(all, step{price: s.variants[w].price + s.prices[Start] + s.prices[Phrase]*abs(n-now), variant: w, begin: true, start: start})
 		}
 	}
 	return sorted(all)
@@ -132,14 +132,14 @@ func (s *search) found() *node {
 		if n.at == nil && !s.meet(n) {
 			continue
 		}
-		if n.next == len(s.slots) {
-			if contains(s.complete, n.moves) {
+		if n.next == len(s.entries) {
+			if contains(s.complete, n.tweaks) {
 				continue
 			}
 			if s.best == nil {
 				s.best = n
 			}
-			s.complete = append(s.complete, n.moves)
+			s.complete = append(s.complete, n.tweaks)
 			return n
 		}
 		if child := s.do(n); s.wanted(child) {
@@ -165,7 +165,7 @@ func (s *search) wanted(n *node) bool {
 		return false
 	}
 	c := s.reached[n.key()]
-	return c == nil || len(c.ways) < s.effort.ways && !contains(c.ways, n.moves)
+	return c == nil || len(c.ways) < s.effort.ways && !contains(c.ways, n.tweaks)
 }
 
 // meet notes a way where it meets others, unless enough better ones do.
@@ -176,27 +176,27 @@ func (s *search) meet(n *node) bool {
 	k := n.key()
 	c := s.reached[k]
 	if c == nil {
-		c = &crossing{}
-		if n.next < len(s.slots) {
+		c = &meeting{}
+		if n.next < len(s.entries) {
 			c.open = s.steps(n)
 		}
 		s.reached[k] = c
 	}
-	c.ways = append(c.ways, n.moves)
+	c.ways = append(c.ways, n.tweaks)
 	n.at = c
 	return true
 }
 
 func (n *node) key() key {
-	return key{n.world, n.next, n.held, n.late, n.spot.Key(), n.said}
+	return key{n.variant, n.next, n.held, n.late, n.state.Key(), n.decided}
 }
 
 // contains reports whether one of the ways consists of nothing but some of
-// the moves.
-func contains(ways [][]int32, moves []int32) bool {
+// the tweaks.
+func contains(ways [][]int32, tweaks []int32) bool {
 	for _, w := range ways {
 		i := 0
-		for _, m := range moves {
+		for _, m := range tweaks {
 			if i < len(w) && w[i] == m {
 				i++
 			}
@@ -214,12 +214,12 @@ func (s *search) do(n *node) *node {
 	st := n.at.open[n.tried]
 	to := s.take(n, st)
 	n.tried++
-	child := &node{before: n, step: st, world: n.world, next: n.next, late: n.late, spot: to.spot, said: n.said}
+	child := &node{before: n, step: st, variant: n.variant, next: n.next, late: n.late, state: to.state, decided: n.decided}
 	child.left = n.left + s.prices.tally(to.found)
 	child.cost = n.cost - n.left + st.price + child.left
 	switch {
 	case st.begin:
-		child.world, child.next = st.world, 0
+		child.variant, child.next = st.variant, 0
 	case st.hold > 0:
 		child.held = true
 	case st.swap:
@@ -229,45 +229,45 @@ func (s *search) do(n *node) *node {
 	default:
 		child.next++
 	}
-	if st.hold == 0 && !st.begin && !st.forced && s.slots[st.slot].options[st.option].waits {
-		child.cost += s.prices.held(to.spot.Waited)
+	if st.hold == 0 && !st.begin && !st.forced && s.entries[st.entry].options[st.option].waits {
+		child.cost += s.prices.held(to.state.Waited)
 	}
-	child.moves = with(n.moves, s.namesOf(st))
-	child.said = s.decided(n, child)
+	child.tweaks = with(n.tweaks, s.namesOf(st))
+	child.decided = s.decided(n, child)
 	return child
 }
 
 // take lays what a step asks for, once for all ways that come to it.
-func (s *search) take(n *node, st step) end {
+func (s *search) take(n *node, st step) outcome {
 	if st.begin {
-		spot, found := s.worlds[st.world].trial.Begin(st.start)
-		return end{spot, found}
+		state, found := s.variants[st.variant].trial.Begin(st.start)
+		return outcome{state, found}
 	}
-	k := laying{n.world, n.spot.Key(), st.slot, st.option, st.hold}
+	k := placement{n.variant, n.state.Key(), st.entry, st.option, st.hold}
 	e, known := s.laid[k]
 	if known {
 		return e
 	}
-	it := s.slots[st.slot].items[st.option]
+	it := s.entries[st.entry].items[st.option]
 	if st.hold > 0 {
 		it = holdItem(st)
 	}
-	e.spot, e.found = s.worlds[n.world].trial.Next(n.spot, it)
+	e.state, e.found = s.variants[n.variant].trial.Next(n.state, it)
 	s.laid[k] = e
 	return e
 }
 
-// with adds moves to a sorted list of moves.
-func with(moves, more []int32) []int32 {
+// with adds tweaks to a sorted list of tweaks.
+func with(tweaks, more []int32) []int32 {
 	if len(more) == 0 {
-		return moves
+		return tweaks
 	}
-	all := slices.Concat(moves, more)
+	all := slices.Concat(tweaks, more)
 	slices.Sort(all)
 	return slices.Compact(all)
 }
 
-// number is that of a move, the same whenever it is met again.
+// number is that of a tweak, the same whenever it is met again.
 func (s *search) number(n name) int32 {
 	id, known := s.names[n]
 	if !known {

@@ -71,10 +71,10 @@ func smallJob(r *rand.Rand, items, reps, phrases int) Job {
 // brute is the least that a class can cost, found by making every
 // combination of changes in the class itself and asking Build.
 type brute struct {
-	job   Job
-	room  *room
-	best  int
-	tried int
+	job     Job
+	choices *choices
+	best    int
+	tried   int
 }
 
 func (b *brute) judge(part plan.Part, price int) {
@@ -82,23 +82,23 @@ func (b *brute) judge(part plan.Part, price int) {
 		return
 	}
 	b.tried++
-	m := align.Build(&plan.Class{Catalog: b.room.class.Catalog, Parts: []plan.Part{part}}, b.job.Tracks)
+	m := align.Build(&plan.Class{Catalog: b.choices.class.Catalog, Parts: []plan.Part{part}}, b.job.Tracks)
 	b.best = min(b.best, price+b.job.Prices.left(m.Findings))
 }
 
 // everything tries every tempo and every start, and from there on every
 // change of the items.
 func (b *brute) everything() {
-	for _, w := range b.room.worlds {
+	for _, w := range b.choices.variants {
 		for start := 0; start <= w.trial.Phrases(); start++ {
-			part, price := *b.room.part, w.price
+			part, price := *b.choices.part, w.price
 			part.Items = nil
-			for _, m := range w.moves {
+			for _, m := range w.tweaks {
 				part.BPM, _ = strconv.ParseFloat(m.detail, 64)
 			}
 			if start > 0 {
 				part.Start = plan.Start{Phrase: start}
-				price += b.job.Prices[Start] + b.job.Prices[Phrase]*abs(start-b.room.worlds[0].trial.PhraseOf(b.room.part.Start))
+				price += b.job.Prices[Start] + b.job.Prices[Phrase]*abs(start-b.choices.variants[0].trial.PhraseOf(b.choices.part.Start))
 			}
 			b.from(part, 0, price)
 		}
@@ -107,13 +107,13 @@ func (b *brute) everything() {
 
 // from tries everything from item k on.
 func (b *brute) from(part plan.Part, k, price int) {
-	if k == len(b.room.slots) {
+	if k == len(b.choices.entries) {
 		b.judge(part, price)
 		return
 	}
 	b.withHolds(part, k, price, func(part plan.Part, price int) {
 		b.options(part, k, price, func(p plan.Part, price int) { b.from(p, k+1, price) })
-		if !b.room.slots[k].swaps {
+		if !b.choices.entries[k].swaps {
 			return
 		}
 		b.options(part, k+1, price+b.job.Prices[Swap], func(p plan.Part, price int) {
@@ -128,7 +128,7 @@ func (b *brute) from(part plan.Part, k, price int) {
 // may be: where the part has got to, Build says.
 func (b *brute) withHolds(part plan.Part, k, price int, next func(plan.Part, int)) {
 	next(part, price)
-	if b.room.slots[k].place == noHold {
+	if b.choices.entries[k].place == noHold {
 		return
 	}
 	in, left := b.at(part)
@@ -149,16 +149,16 @@ func (b *brute) withHolds(part plan.Part, k, price int, next func(plan.Part, int
 // at is where the part has got to: the number of the count in its phrase, and
 // the counts to the end of the phrase.
 func (b *brute) at(part plan.Part) (in, left int) {
-	trial, _ := align.NewTrial(b.room.class, &part, b.job.Tracks)
-	spot, _ := trial.Begin(part.Start)
+	trial, _ := align.NewTrial(b.choices.class, &part, b.job.Tracks)
+	state, _ := trial.Begin(part.Start)
 	for i := range part.Items {
-		spot, _ = trial.Next(spot, &part.Items[i])
+		state, _ = trial.Next(state, &part.Items[i])
 	}
-	return spot.InPhrase, spot.Left
+	return state.InPhrase, state.Left
 }
 
 func (b *brute) options(part plan.Part, k, price int, next func(plan.Part, int)) {
-	for _, o := range b.room.slots[k].options {
+	for _, o := range b.choices.entries[k].options {
 		p := part
 		p.Items = append(slices.Clone(p.Items), o.item)
 		cost := price + o.price
@@ -173,7 +173,7 @@ func (b *brute) options(part plan.Part, k, price int, next func(plan.Part, int))
 
 // waited is how many counts the last item of a part waits.
 func (b *brute) waited(part plan.Part) int {
-	m := align.Build(&plan.Class{Catalog: b.room.class.Catalog, Parts: []plan.Part{part}}, b.job.Tracks)
+	m := align.Build(&plan.Class{Catalog: b.choices.class.Catalog, Parts: []plan.Part{part}}, b.job.Tracks)
 	n, last := 0, part.Items[len(part.Items)-1]
 	end := len(m.Rows)
 	for i := end - 1; i >= 0; i-- {
@@ -186,11 +186,11 @@ func (b *brute) waited(part plan.Part) int {
 	return n
 }
 
-// fewer leaves a room a few options of every item, so that all combinations
+// fewer leaves choices a few options of every item, so that all combinations
 // can be gone through.
-func (r *room) fewer(by *rand.Rand, most int) {
-	for k := range r.slots {
-		s := &r.slots[k]
+func (r *choices) fewer(by *rand.Rand, most int) {
+	for k := range r.entries {
+		s := &r.entries[k]
 		for len(s.options) > most {
 			i := 1 + by.IntN(len(s.options)-1)
 			s.options, s.items = slices.Delete(s.options, i, i+1), slices.Delete(s.items, i, i+1)
@@ -210,16 +210,16 @@ func TestOptimalAgainstBruteForce(t *testing.T) {
 		if len(problems) > 0 {
 			t.Fatal(problems[0].In("class.yaml"))
 		}
-		room, _ := newRoom(class, 0, j.Tracks, j.Prices)
-		room.fewer(r, 10/items)
-		got := newSearch(room, []effort{forBest, forOthers}[n%2]).found()
-		b := &brute{job: j, room: room, best: got.cost + 1}
+		choices, _ := newChoices(class, 0, j.Tracks, j.Prices)
+		choices.fewer(r, 10/items)
+		got := newSearch(choices, []effort{forBest, forOthers}[n%2]).found()
+		b := &brute{job: j, choices: choices, best: got.cost + 1}
 		b.everything()
 		if b.best != got.cost {
 			t.Errorf("class %d: search %d, brute force %d (of %d classes)\n%s", n, got.cost, b.best, b.tried, j.Src)
 		}
 		tried += b.tried
-		if len(got.moves) > 0 {
+		if len(got.tweaks) > 0 {
 			changed++
 		}
 		if got.left > 0 {

@@ -37,10 +37,10 @@ func Apply(t beat.Track, list []Correction) (beat.Track, error) {
 // to the phrase start and for Counts to the start of the phrase that the time
 // lies in.
 func Snap(t beat.Track, c Correction) (Correction, error) {
-	d := draftOf(t)
-	if c.Kind == Half || c.Kind == Double {
+	if c.Kind.timeless() || c.Kind == Every || c.Kind == Steady { // these make counts where they are needed
 		return c, nil
 	}
+	d := draftOf(t)
 	b, err := d.count(c.Time)
 	if err != nil {
 		return c, err
@@ -72,6 +72,7 @@ type draft struct {
 	end    int     // the count after the last phrase
 	tempo  float64 // against that heard: 0.5, 1, 2
 	bpm    float64
+	long   float64 // the track [s]
 	trust  beat.Trust
 	rivals []beat.Rival
 }
@@ -87,6 +88,7 @@ func draftOf(t beat.Track) *draft {
 	d := &draft{
 		beats: slices.Clone(t.Beats), inBar: slices.Clone(t.BeatInBar), meter: max(t.Meter, 1),
 		tempo: 1, bpm: t.BPM, trust: t.Trust, rivals: t.Alternatives, end: len(t.Beats),
+		long: t.Duration,
 	}
 	for _, p := range t.Phrases {
 		d.starts = append(d.starts, start{beat: p.Beat, trust: p.Trust})
@@ -101,6 +103,13 @@ func (d *draft) apply(c Correction) error {
 		return d.half()
 	case Double:
 		d.double()
+		return nil
+	case Every:
+		return d.every(c.Step, c.Time)
+	case Steady:
+		return d.steady(c.BPM, c.Time)
+	case Checked:
+		d.checked()
 		return nil
 	}
 	b, err := d.count(c.Time)

@@ -19,7 +19,8 @@ func track(lead int, lengths string) beat.Track {
 	for _, field := range strings.Fields(lengths) {
 		var counts int
 		fmt.Sscan(field, &counts)
-		t.Phrases = append(t.Phrases, beat.Phrase{Time: at(n), Beat: n, Counts: counts, Kind: beat.KindOf(counts), Trust: 0.3, Energy: beat.Low})
+		t.Phrases = append(t.Phrases, beat.Phrase{Time: at(n), Beat: n, Counts: counts, Kind: beat.KindOf(counts), Trust: 0.3,
+			Energy: beat.Low})
 		n += counts
 	}
 	for i := range n {
@@ -142,14 +143,16 @@ func TestTrust(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got.Trust.Beat != 1 || got.Trust.Count1 != 1 || got.Phrases[0].Trust != 1 || math.Abs(got.Phrases[1].Trust-0.5) > 1e-9 {
+	if got.Trust.Beat != 1 || got.Trust.Count1 != 1 || got.Phrases[0].Trust != 1 ||
+		math.Abs(got.Phrases[1].Trust-0.5) > 1e-9 {
 		t.Errorf("trust %+v, phrases %+v", got.Trust, got.Phrases)
 	}
 	got, err = Apply(track(0, "32 32"), []Correction{{Kind: Half}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got.BPM != 60 || got.Trust.Beat != 1 || math.Abs(got.Trust.Count1-0.6/0.9) > 1e-9 || len(got.Alternatives) != 0 || got.TempoChanges[0].BPM != 60 {
+	if got.BPM != 60 || got.Trust.Beat != 1 || math.Abs(got.Trust.Count1-0.6/0.9) > 1e-9 || len(got.Alternatives) != 0 ||
+		got.TempoChanges[0].BPM != 60 {
 		t.Errorf("half: %+v", got)
 	}
 }

@@ -15,6 +15,10 @@
 //	no-phrase  no phrase starts here
 //	counts     a phrase of so many counts starts here; those after it, up to the
 //	           next one set, move along
+//	every      she counts otherwise: a count falls here, and on from it every so
+//	           many of those heard, such as 1 (off the beat), 3/2 or 2
+//	bpm        the counts are steady throughout, one of them here
+//	checked    she has listened: all of it is taken for certain
 //
 // It also reads and writes the small file they are kept in; where that file
 // lies is the command's business.

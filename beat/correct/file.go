@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -55,7 +56,8 @@ func NewFile(track, sound string) *File {
 		}
 		doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: pair[0]}, value)
 	}
-	doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: "corrections"}, &yaml.Node{Kind: yaml.SequenceNode})
+	doc.Content = append(doc.Content, &yaml.Node{Kind: yaml.ScalarNode, Value: "corrections"},
+		&yaml.Node{Kind: yaml.SequenceNode})
 	return &File{Track: track, Sound: sound, doc: &yaml.Node{Kind: yaml.DocumentNode, Content: []*yaml.Node{doc}}}
 }
 
@@ -109,6 +111,29 @@ func (f *File) Add(c Correction) {
 	f.Lines = append(f.Lines, 0)
 }
 
+// Replace makes the list another one. What both have at the beginning and at
+// the end stays as it is written, with the person's comments.
+func (f *File) Replace(after []Correction) {
+	first := 0
+	for first < min(len(f.List), len(after)) && f.List[first] == after[first] {
+		first++
+	}
+	last := 0
+	for last < min(len(f.List), len(after))-first && f.List[len(f.List)-1-last] == after[len(after)-1-last] {
+		last++
+	}
+	list := f.list()
+	list.Style = 0
+	var nodes []*yaml.Node
+	for _, c := range after[first : len(after)-last] {
+		nodes = append(nodes, nodeOf(c))
+	}
+	end := len(f.List) - last
+	list.Content = slices.Replace(list.Content, first, end, nodes...)
+	f.Lines = slices.Replace(f.Lines, first, end, make([]int, len(nodes))...)
+	f.List = slices.Clone(after)
+}
+
 // Undo takes the last correction away and returns it.
 func (f *File) Undo() (Correction, bool) {
 	n := len(f.List)
@@ -139,11 +164,14 @@ func (f *File) list() *yaml.Node {
 func nodeOf(c Correction) *yaml.Node {
 	scalar := func(s string) *yaml.Node { return &yaml.Node{Kind: yaml.ScalarNode, Value: s} }
 	switch c.Kind {
-	case Half, Double:
+	case Half, Double, Checked:
 		return scalar(string(c.Kind))
-	case Counts:
+	case Counts, Every, Steady:
+		figure := map[Kind]string{
+			Counts: fmt.Sprint(c.Counts), Every: c.Step.String(), Steady: strconv.FormatFloat(c.BPM, 'f', -1, 64),
+		}[c.Kind]
 		return &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{
-			scalar(string(Counts)), scalar(fmt.Sprint(c.Counts)), scalar("at"), scalar(Clock(c.Time)),
+			scalar(string(c.Kind)), scalar(figure), scalar("at"), scalar(Clock(c.Time)),
 		}}
 	}
 	return &yaml.Node{Kind: yaml.MappingNode, Content: []*yaml.Node{scalar(string(c.Kind)), scalar(Clock(c.Time))}}

@@ -78,14 +78,15 @@ func TestParseProblems(t *testing.T) {
 		{"onphrase: 1\n", "x:1: track: is missing"},
 		{strings.Replace(top, "1", "2", 1) + "corrections:\n", "x:1: onphrase: 2: this program reads version 1"},
 		{top + "corrections: half\n", "x:4: corrections: a list is expected, each entry on a line that begins with -"},
-		{top + "corrections:\n  - halve\n", `x:5: "halve": half, double, or a word with a time such as one: 0:15.4 is expected`},
+		{top + "corrections:\n  - halve\n", `x:5: "halve": half, double, checked, or a word with a time such as one: 0:15.4 is expected`},
 		{top + "corrections:\n  - half\n  - one: 0:75\n", `x:6: "0:75" is no time; write it as 1:02.5`},
-		{top + "corrections:\n  - one: 0:15\n    at: 0:16\n", "x:6: at: belongs to counts; one has its own time"},
+		{top + "corrections:\n  - one: 0:15\n    at: 0:16\n",
+			"x:6: at: belongs to counts, every and bpm; one has its own time"},
 		{top + "corrections:\n  - one: 0:15\n    phrase: 0:16\n", "x:6: one and phrase in one entry; begin a new one with -"},
-		{top + "corrections:\n  - counts: 16\n", "x:5: counts: needs at: and a time in the phrase"},
+		{top + "corrections:\n  - counts: 16\n", "x:5: counts: needs at: and a time"},
 		{top + "corrections:\n  - counts: 0\n    at: 0:10\n", `x:5: counts: "0": a whole number from 1 to 512 is expected`},
 		{top + "corrections:\n  - {}\n", "x:5: says not what to correct"},
-		{top + "corrections:\n  - ones: 1\n", `x:5: unknown word "ones"; it may be one, phrase, no-phrase, counts, at`},
+		{top + "corrections:\n  - ones: 1\n", `x:5: unknown word "ones"; it may be one, phrase, no-phrase, counts, every, bpm, at`},
 		{top + "corrections:\nnote: hello\n", `x:5: unknown word "note"; it may be onphrase, track, sound, corrections`},
 		{top + "track: b\ncorrections:\n", "x:4: "},
 	}
@@ -109,7 +110,8 @@ func TestClock(t *testing.T) {
 			t.Errorf("%s: %g, %v, want %g", text, got, err, want)
 		}
 	}
-	for _, text := range []string{"", ":", "1:", ":5", "1:60", "1.5:20", "-3", "1e3", "0x10", "NaN", "1:2:3:4", "99:00:00", "1..2"} {
+	for _, text := range []string{"", ":", "1:", ":5", "1:60", "1.5:20", "-3", "1e3", "0x10", "NaN", "1:2:3:4", "99:00:00",
+		"1..2"} {
 		if got, err := ParseClock(text); err == nil {
 			t.Errorf("%q: %g, want an error", text, got)
 		}

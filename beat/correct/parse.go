@@ -70,7 +70,8 @@ func (p *parser) pairs(m *yaml.Node, known []string) map[string]*yaml.Node {
 }
 
 // entryKeys are those of one correction.
-var entryKeys = []string{string(One), string(Phrase), string(NoPhrase), string(Counts), "at"}
+var entryKeys = []string{string(One), string(Phrase), string(NoPhrase), string(Counts), string(Every),
+	string(Steady), "at"}
 
 // entry reads one correction.
 func (p *parser) entry(n *yaml.Node) {
@@ -78,8 +79,8 @@ func (p *parser) entry(n *yaml.Node) {
 	var c Correction
 	switch n.Kind {
 	case yaml.ScalarNode:
-		if c.Kind = Kind(n.Value); c.Kind != Half && c.Kind != Double {
-			p.wrong(n, "%q: half, double, or a word with a time such as one: 0:15.4 is expected", n.Value)
+		if c.Kind = Kind(n.Value); !c.Kind.timeless() {
+			p.wrong(n, "%q: half, double, checked, or a word with a time such as one: 0:15.4 is expected", n.Value)
 		}
 	case yaml.MappingNode:
 		c = p.mapping(n)
@@ -95,7 +96,7 @@ func (p *parser) entry(n *yaml.Node) {
 func (p *parser) mapping(n *yaml.Node) Correction {
 	values := p.pairs(n, entryKeys)
 	var c Correction
-	for _, kind := range []Kind{One, Phrase, NoPhrase, Counts} {
+	for _, kind := range []Kind{One, Phrase, NoPhrase, Counts, Every, Steady} {
 		v := values[string(kind)]
 		switch {
 		case v == nil:
@@ -110,12 +111,16 @@ func (p *parser) mapping(n *yaml.Node) Correction {
 	case c.Kind == "":
 		p.wrong(n, "says not what to correct")
 		return c
-	case c.Kind != Counts && time != nil:
-		p.wrong(time, "at: belongs to counts; %s has its own time", c.Kind)
-	case c.Kind == Counts && time == nil:
-		p.wrong(n, "counts: needs at: and a time in the phrase")
+	case !c.Kind.hasAt() && time != nil:
+		p.wrong(time, "at: belongs to counts, every and bpm; %s has its own time", c.Kind)
+	case c.Kind.hasAt() && time == nil:
+		p.wrong(n, "%s: needs at: and a time", c.Kind)
 	case c.Kind == Counts:
 		c.Counts = p.number(values[string(Counts)])
+	case c.Kind == Every:
+		c.Step = p.ratio(values[string(Every)])
+	case c.Kind == Steady:
+		c.BPM = p.tempo(values[string(Steady)])
 	default:
 		time = values[string(c.Kind)]
 	}
@@ -133,6 +138,30 @@ func (p *parser) number(n *yaml.Node) int {
 	v, err := strconv.Atoi(n.Value)
 	if err != nil || v < 1 || v > MostCounts {
 		p.wrong(n, "counts: %q: a whole number from 1 to %d is expected", n.Value, MostCounts)
+	}
+	return v
+}
+
+// ratio reads 2 or 3/2.
+func (p *parser) ratio(n *yaml.Node) Ratio {
+	num, den, parted := strings.Cut(n.Value, "/")
+	if !parted {
+		den = "1"
+	}
+	r := Ratio{}
+	var errNum, errDen error
+	r.Num, errNum = strconv.Atoi(num)
+	r.Den, errDen = strconv.Atoi(den)
+	if errNum != nil || errDen != nil || min(r.Num, r.Den) < 1 || max(r.Num, r.Den) > MostRatio {
+		p.wrong(n, "every: %q: a number from 1 to %d, or two such as 3/2, is expected", n.Value, MostRatio)
+	}
+	return r
+}
+
+func (p *parser) tempo(n *yaml.Node) float64 {
+	v, err := strconv.ParseFloat(n.Value, 64)
+	if err != nil || !(v >= LeastBPM && v <= MostBPM) {
+		p.wrong(n, "bpm: %q: a number from %.0f to %.0f is expected", n.Value, LeastBPM, MostBPM)
 	}
 	return v
 }

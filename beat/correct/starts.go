@@ -192,7 +192,8 @@ func (d *draft) noStart(at float64) error {
 	if best < 0 {
 		return fmt.Errorf("no phrase starts at %s; the track has none", Clock(at))
 	}
-	return fmt.Errorf("no phrase starts at %s; the nearest is phrase %d at %s", Clock(at), best+1, Clock(d.beats[d.starts[best].beat]))
+	return fmt.Errorf("no phrase starts at %s; the nearest is phrase %d at %s", Clock(at), best+1,
+		Clock(d.beats[d.starts[best].beat]))
 }
 
 // phraseOf is the index of the phrase that a count is in, -1 for none.

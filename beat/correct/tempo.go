@@ -50,25 +50,14 @@ func (d *draft) side() int {
 
 // double puts a count between every two, but where the counts break off.
 func (d *draft) double() {
-	const gap = 1.5 // of the shorter neighbour: counts are missing here
 	place := make([]int, len(d.beats)+1)
 	var beats []float64
+	steps := d.steps()
 	for i, at := range d.beats {
 		place[i] = len(beats)
 		beats = append(beats, at)
-		if i+1 == len(d.beats) {
-			break
-		}
-		step := d.beats[i+1] - at
-		beside := step
-		if i > 0 {
-			beside = min(beside, at-d.beats[i-1])
-		}
-		if i+2 < len(d.beats) {
-			beside = min(beside, d.beats[i+2]-d.beats[i+1])
-		}
-		if step < gap*beside {
-			beats = append(beats, at+step/2)
+		if i < len(steps) && steps[i] > 0 {
+			beats = append(beats, at+steps[i]/2)
 		}
 	}
 	place[len(d.beats)] = len(beats)

@@ -15,6 +15,7 @@ import (
 type gate struct {
 	hosts  []string // as a browser names us, with port
 	invite *invite  // nil where no key is needed
+	writes bool     // what is inside takes changes, and looks itself whose they are
 	inside http.Handler
 }
 
@@ -34,7 +35,7 @@ func (g *gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case !slices.Contains(g.hosts, strings.ToLower(r.Host)):
 		http.Error(w, "no such page here", http.StatusMisdirectedRequest)
-	case r.Method != http.MethodGet && r.Method != http.MethodHead:
+	case r.Method != http.MethodGet && r.Method != http.MethodHead && !(g.writes && r.Method == http.MethodPost):
 		h.Set("Allow", "GET, HEAD")
 		http.Error(w, "there is nothing to change here", http.StatusMethodNotAllowed)
 	case foreign(r):

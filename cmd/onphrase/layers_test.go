@@ -17,20 +17,34 @@ const module = "onphrase"
 // pattern that ends in /... stands for a package and all below it, one that
 // begins with ! takes away from the others.
 var mayImport = map[string][]string{
-	"cmd/onphrase":  {"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "plan", "plan/edit", "align", "align/fit", "align/export/...", "samples"},
-	"cmd/bench":     {"beat", "beat/decode", "beat/score"},
-	"align/export":  {"align", "align/export/..."},
-	"align/export/": {"align", "align/export/..."},
-	"align":         {"beat", "plan"},
-	"align/fit":     {"align", "beat", "plan", "plan/edit"},
-	"plan/edit":     {"plan"},
-	"plan":          {},
-	"beat":          {"beat/...", "!beat/decode"},
-	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
-	"beat/click":    {"beat"},
-	"beat/picture":  {"beat"},
-	"beat/correct":  {"beat"}, // a view of a track, not a stage
-	"beat/decode":   {},
+	"cmd/onphrase": {
+		"beat", "beat/click", "beat/correct", "beat/decode", "beat/picture", "beat/tap",
+		"plan", "plan/edit", "plan/outline", "plan/say", "align", "align/fit", "align/export/...", "samples",
+		"cmd/internal/...",
+	},
+	"cmd/bench":            {"beat", "beat/decode", "beat/score"},
+	"cmd/internal/browser": {}, // for tests of screens
+	"cmd/internal/desk": {
+		"align", "align/fit", "beat", "beat/correct", "beat/tap", "plan", "plan/edit", "plan/outline", "plan/say",
+		"cmd/internal/desk/screens",
+	},
+	"cmd/internal/desk/": {},
+	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
+	"align/export":       {"align", "align/export/...", "plan/say"},
+	"align/export/":      {"align", "align/export/...", "plan/say"},
+	"align":              {"beat", "plan", "plan/say"},
+	"align/fit":          {"align", "beat", "plan", "plan/edit", "plan/say"},
+	"plan/edit":          {"plan"},
+	"plan/outline":       {"plan"},
+	"plan":               {"plan/say"},
+	"plan/say":           {},
+	"beat":               {"beat/...", "!beat/decode"},
+	"beat/":              {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
+	"beat/click":         {"beat"},
+	"beat/picture":       {"beat"},
+	"beat/correct":       {"beat"}, // a view of a track, not a stage
+	"beat/tap":           {"beat", "beat/correct"},
+	"beat/decode":        {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},
@@ -46,8 +60,10 @@ var outside = []string{"os", "os/exec", "os/signal", "net", "net/http", "syscall
 
 // mayReachOutside lists the folders that may import what is in outside.
 var mayReachOutside = map[string][]string{
-	"cmd/onphrase": {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
-	"beat/decode":  {"os", "os/exec"},                                 // music files and the ffmpeg child
+	"cmd/onphrase":         {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
+	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
+	"cmd/internal/browser": {"os", "os/exec"},
+	"cmd/internal/serve":   {"net/http"},
 }
 
 // listed is what 'go list -json' says of a package. Its imports are those of

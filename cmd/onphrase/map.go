@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/plan/say"
 )
 
 type mapOptions struct {
@@ -24,10 +25,10 @@ findings. The format goes by -f, else by the ending of the file named with -o,
 else it is text:
 
 ` + formatLines() + `
-The last of them go along with sound: webvtt, chapters, srt, lrc and midi are on
-the timeline of the class, for its video or its rehearsal, or with --track on
-that of one song as recorded, for a music player or an editor. The running
-orders, m3u8 and xspf, name the music from where the file is written.
+` + say.And(timedNames()) + ` go along with sound: they are on the
+timeline of the class, for its video or its rehearsal, or with --track on that of
+one song as recorded, for a music player or an editor. The running orders, m3u8
+and xspf, name the music from where the file is written.
 
 The file is written whole or not at all; one that is there already is left as
 it is unless --force is given, and what the map is made from is never replaced. The

@@ -132,13 +132,10 @@ func (p *packer) songs(withMusic bool) error {
 
 // sheets writes the class in the forms that people and players open.
 func (p *packer) sheets() {
-	for name, format := range map[string]string{
-		packedPage: "page", "sheets/count-map.txt": "text", "sheets/count-map.md": "markdown",
-		"sheets/count-map.csv": "csv", "sheets/cues.txt": "cues", "data/count-map.json": "json",
-		"running-order.m3u8": "m3u8", "running-order.xspf": "xspf", "captions/class.vtt": "webvtt",
-		"captions/class.chapters.vtt": "chapters", "captions/class.srt": "srt", "captions/class.mid": "midi",
-	} {
-		p.sheet(name, format, p.m)
+	for _, f := range export.Formats() {
+		if f.Packed != "" {
+			p.sheet(f.Packed, f, p.m)
+		}
 	}
 	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.m) })
 	seen := map[string]bool{}
@@ -153,17 +150,15 @@ func (p *packer) sheets() {
 			at = "captions/songs/" + file
 		}
 		seen[folded(at)] = true
-		p.sheet(at+".lrc", "lrc", m)
-		p.sheet(at+".mid", "midi", m)
+		for _, f := range export.Formats() {
+			if f.EachSong {
+				p.sheet(at+f.Ext, f, m)
+			}
+		}
 	}
 }
 
-func (p *packer) sheet(name, format string, m *align.CountMap) {
-	f, err := export.Find(format)
-	if err != nil {
-		p.err = err
-		return
-	}
+func (p *packer) sheet(name string, f export.Format, m *align.CountMap) {
 	p.add(name, func(w io.Writer) error { return f.Write(w, m) })
 }
 

@@ -6,8 +6,8 @@ import (
 	"path"
 	"strings"
 
-	"onphrase/align"
 	"onphrase/align/export"
+	"onphrase/plan/say"
 )
 
 // licences is the word about music that is handed on.
@@ -41,7 +41,7 @@ func (p *packer) startHere(w io.Writer) error {
 	line("")
 	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
 	if p.m.Slot > 0 {
-		line("Length: %s of a slot of %s.\n", align.Clock(p.m.Length), align.Clock(p.m.Slot))
+		line("Length: %s of a slot of %s.\n", say.Clock(p.m.Length), say.Clock(p.m.Slot))
 	}
 	for _, c := range export.Cautions {
 		para(c)
@@ -57,7 +57,7 @@ func songLine(s song) string {
 		text = fmt.Sprintf("%s (%s)", s.Title, s.File)
 	}
 	if s.Duration > 0 {
-		text += ", " + align.Clock(s.Duration)
+		text += ", " + say.Clock(s.Duration)
 	}
 	if s.BPM > 0 {
 		text += fmt.Sprintf(", %.1f BPM", s.BPM)

@@ -61,7 +61,7 @@ func newRootCmd(s *streams) *cobra.Command {
 		return usage(helpOf(cmd), "%s", flagProblem(err))
 	})
 	root.AddCommand(
-		newDemoCmd(s),
+		newDeskCmd(s), newDemoCmd(s),
 		newAnalyzeCmd(s),
 		newCorrectCmd(s),
 		newCheckCmd(s),

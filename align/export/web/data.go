@@ -41,24 +41,24 @@ type leg struct {
 
 // row is one thing that happens, as the stage shows it.
 type row struct {
-	N       int     `json:"n"`
-	Kind    string  `json:"kind"`
-	Name    string  `json:"name"`
-	From    int     `json:"from"`
-	Counts  int     `json:"counts"`
-	At      int     `json:"at"`   // track time [ms]
-	Class   float64 `json:"time"` // class time [s]
-	Seconds float64 `json:"seconds"`
-	Clock   bool    `json:"clock"` // timed by the clock
-	Reps    int     `json:"reps"`
-	Phases  []phase `json:"phases"` // of one repetition
-	Early   int     `json:"early"`  // counts before it to announce it
-	Side    string  `json:"side"`
-	Detail  string  `json:"detail"` // pass, weight, range
-	Say     string  `json:"say"`
-	Easier  string  `json:"easier"`
-	Harder  string  `json:"harder"`
-	Moves   []step  `json:"moves"`
+	N       int           `json:"n"`
+	Kind    string        `json:"kind"`
+	Name    string        `json:"name"`
+	From    int           `json:"from"`
+	Counts  int           `json:"counts"`
+	At      int           `json:"at"`   // track time [ms]
+	Class   float64       `json:"time"` // class time [s]
+	Seconds float64       `json:"seconds"`
+	Clock   bool          `json:"clock"` // timed by the clock
+	Reps    int           `json:"reps"`
+	Phases  []align.Phase `json:"phases"` // of one repetition
+	Early   int           `json:"early"`  // counts before it to announce it
+	Side    string        `json:"side"`
+	Detail  string        `json:"detail"` // pass, weight, range
+	Say     string        `json:"say"`
+	Easier  string        `json:"easier"`
+	Harder  string        `json:"harder"`
+	Moves   []step        `json:"moves"`
 }
 
 // step is one move of a block.
@@ -160,7 +160,7 @@ func (g playing) data(part int) leg {
 func (g playing) row(r align.Row) row {
 	out := row{
 		N: r.Row, Kind: string(r.Kind), Name: r.Item, From: g.first(r), Counts: r.Counts, At: millis(r.TrackTime),
-		Class: r.ClassTime, Seconds: r.Seconds, Clock: r.ByClock, Reps: r.Reps, Phases: phasesOf(r.Rhythm),
+		Class: r.ClassTime, Seconds: r.Seconds, Clock: r.ByClock, Reps: r.Reps, Phases: r.Rhythm.Phases(),
 		Early: r.CueCounts, Side: r.Side, Detail: strings.Join(brief(r), ", "), Say: r.Cue,
 		Easier: r.Easier, Harder: r.Harder, Moves: []step{},
 	}

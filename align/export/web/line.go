@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // line is an item on the sheet, with everything that belongs to it.
@@ -77,12 +78,9 @@ func lineOf(rows []align.Row, once int) line {
 	first := rows[0]
 	l := line{Time: "?", What: first.Item, Notes: notesOf(rows, once), Thin: !first.Kind.Work()}
 	if first.Placed {
-		l.Time = align.Clock(first.ClassTime)
+		l.Time = say.Clock(first.ClassTime)
 	}
-	doses := []string{repeated(onceOf(rows[:once]), len(rows)/once, isTurn(first)), first.Weight}
-	if first.Range == "half" {
-		doses = append(doses, "half range")
-	}
+	doses := []string{repeated(onceOf(rows[:once]), len(rows)/once, isTurn(first)), first.Weight, first.RangeWords()}
 	l.Dose = listed(", ", doses...)
 	counts := 0
 	for _, r := range rows {
@@ -92,7 +90,7 @@ func lineOf(rows []align.Row, once int) line {
 		l.Where = append(l.Where, place)
 	}
 	if counts > 0 {
-		l.Where = append(l.Where, many(counts, "count"))
+		l.Where = append(l.Where, say.Many(counts, "count"))
 	}
 	if l.Thin && len(l.Where) > 0 {
 		l.Where = []string{strings.Join(l.Where, ", ")}
@@ -119,9 +117,9 @@ func repeated(dose string, times int, series bool) string {
 	case series:
 		return fmt.Sprintf("%d x %s", times, dose)
 	case dose == "":
-		return many(times, "round")
+		return say.Many(times, "round")
 	}
-	return fmt.Sprintf("%s of %s", many(times, "round"), dose)
+	return fmt.Sprintf("%s of %s", say.Many(times, "round"), dose)
 }
 
 // listed joins what is not empty.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // notesOf is what is read from nearer, each on a line of its own: the moves of
@@ -45,7 +46,7 @@ func stageNotes(stages [][]align.Row) []string {
 	for _, s := range stages {
 		head := []string{fmt.Sprintf("stage %d", s[0].Stage)}
 		if s[0].Placed {
-			head = append(head, align.Clock(s[0].ClassTime))
+			head = append(head, say.Clock(s[0].ClassTime))
 		}
 		head = append(head, placeOf(s[0]))
 		if !even(stages) {
@@ -89,7 +90,7 @@ func startsOf(rows []align.Row) []string {
 		if !r.Placed || r.Item == rows[i].Item && slices.Equal(r.Rounds, rows[i].Rounds) {
 			continue // not known, or another piece or side of the same
 		}
-		out = append(out, listed(", ", align.Clock(r.ClassTime)+" "+what, placeOf(r)))
+		out = append(out, listed(", ", say.Clock(r.ClassTime)+" "+what, placeOf(r)))
 	}
 	return out
 }

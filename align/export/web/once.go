@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // onceOf is how much an item is, done through once.
@@ -69,7 +70,7 @@ func builtOf(rows []align.Row) string {
 	if first.Stage == 0 {
 		return each
 	}
-	built := many(first.Stages, "stage")
+	built := say.Many(first.Stages, "stage")
 	if len(stages) < first.Stages {
 		built = stretch("stage", first.Stage, last.Stage, first.Stages)
 	}
@@ -116,7 +117,7 @@ func passesOf(rows []align.Row) string {
 		n := len(of[side])
 		times := "once"
 		if n > 1 {
-			times = many(n, "time")
+			times = say.Many(n, "time")
 		}
 		said = append(said, listed(" ", times, side))
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // part is one part of the class at the desk and on the wall.
@@ -87,14 +88,14 @@ func unused(t align.Music) string {
 	if t.Problem != "" {
 		return t.File
 	}
-	return fmt.Sprintf("%s, %s BPM, not needed", t.File, bpm(t.Played))
+	return fmt.Sprintf("%s, %s BPM, not needed", t.File, say.Num(t.Played, 1))
 }
 
 func spanOf(p align.Part) string {
 	if p.Seconds == 0 {
 		return "no time known"
 	}
-	return align.Clock(p.ClassTime) + " to " + align.Clock(p.ClassTime+p.Seconds)
+	return say.Clock(p.ClassTime) + " to " + say.Clock(p.ClassTime+p.Seconds)
 }
 
 func songOf(m *align.CountMap, g playing, leg int) song {
@@ -102,14 +103,14 @@ func songOf(m *align.CountMap, g playing, leg int) song {
 		return song{Leg: leg, Title: "No music", Problem: "these items have no count to start on"}
 	}
 	t := *g.music
-	about := bpm(t.Played) + " BPM"
+	about := say.Num(t.Played, 1) + " BPM"
 	if t.Speed != 1 {
-		about += " (recorded " + bpm(t.BPM) + ")"
+		about += " (recorded " + say.Num(t.BPM, 1) + ")"
 	}
 	if t.Corrected {
 		about += ", corrected by you"
 	}
-	about += fmt.Sprintf(", first item at %s, %s left over at the end", tenths(t.Start), seconds(t.Left))
+	about += fmt.Sprintf(", first item at %s, %s left over at the end", say.Moment(t.Start), seconds(t.Left))
 	return song{Leg: leg, Title: titleOf(t), About: about, Problem: t.Problem, Tiles: tilesOf(m, g)}
 }
 
@@ -124,12 +125,12 @@ func entryOf(m *align.CountMap, r align.Row) entry {
 	if !r.Placed {
 		return e
 	}
-	e.Time = align.Clock(r.ClassTime)
+	e.Time = say.Clock(r.ClassTime)
 	if r.Phrase > 0 {
 		e.Where = fmt.Sprintf("%d, count %d", r.Phrase, r.Count)
 	}
 	if r.CueCounts > 0 {
-		e.Say = align.Clock(r.CueTime)
+		e.Say = say.Clock(r.CueTime)
 	}
 	return e
 }
@@ -172,7 +173,7 @@ func tally(all []align.Finding) string {
 			}
 		}
 		if g.of == align.Note {
-			words = append(words, many(n, g.label))
+			words = append(words, say.Many(n, g.label))
 		} else {
 			words = append(words, fmt.Sprintf("%d %s", n, g.label))
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // sheet is a part on paper, or some of it: few lines, as large as they can be.
@@ -63,7 +64,7 @@ func musicOf(p align.Part) []string {
 		case t.Problem != "":
 			out = append(out, titleOf(t)+": "+t.Problem)
 		case t.Used:
-			out = append(out, fmt.Sprintf("%s, %s BPM", titleOf(t), bpm(t.Played)))
+			out = append(out, fmt.Sprintf("%s, %s BPM", titleOf(t), say.Num(t.Played, 1)))
 		}
 	}
 	return out

@@ -11,8 +11,8 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
-	"onphrase/align"
 	"onphrase/beat"
+	"onphrase/plan/say"
 )
 
 // follow is a class on two songs, the first of them played faster than it was
@@ -108,7 +108,7 @@ func TestFollowsMusic(t *testing.T) {
 				t.Errorf("%s, playing, at %.3f s: shown %q, want %q", song.Title, s.At, s.Place, want)
 			}
 			music := m.Parts[leg].Tracks[0]
-			if left := m.Length - music.ClassAt - s.At/music.Speed; !strings.HasPrefix(s.Left, align.Clock(left)+" left") {
+			if left := m.Length - music.ClassAt - s.At/music.Speed; !strings.HasPrefix(s.Left, say.Clock(left)+" left") {
 				t.Errorf("%s at %.3f s: shown %q, want %.1f s", song.Title, s.At, s.Left, left)
 			}
 		}

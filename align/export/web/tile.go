@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // whole is the number of counts of a phrase that is not odd.
@@ -85,7 +86,7 @@ func tilesOf(m *align.CountMap, g playing) []tile {
 	for i := range out {
 		v := &out[i]
 		if v.First < len(t.Counts) {
-			v.Time = tenths(t.Counts[v.First])
+			v.Time = say.Moment(t.Counts[v.First])
 		}
 		v.Sound = v.outline(t)
 		v.Pieces = piecesOf(m, g, v)
@@ -127,7 +128,7 @@ func percent(n, of int) string {
 }
 
 func (v *tile) describe() string {
-	words := []string{v.Name, many(v.Counts, "count")}
+	words := []string{v.Name, say.Many(v.Counts, "count")}
 	if v.Odd != "" {
 		words = append(words, v.Odd)
 	}

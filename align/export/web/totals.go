@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // totals are the class in figures, for the desk and the summary sheet.
@@ -38,7 +39,7 @@ func totalsOf(m *align.CountMap) totals {
 		t.Patterns = append(t.Patterns, s)
 	}
 	for _, s := range m.Summary.Shares {
-		t.Shares = append(t.Shares, fmt.Sprintf("%s %s (%.0f %%)", s.Kind, align.Clock(s.Seconds), 100*s.Share))
+		t.Shares = append(t.Shares, fmt.Sprintf("%s %s (%.0f %%)", s.Kind, say.Clock(s.Seconds), 100*s.Share))
 	}
 	for _, g := range grades {
 		for _, f := range m.Findings {

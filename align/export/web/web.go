@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 //go:embed page
@@ -25,6 +26,10 @@ var (
 )
 
 var page = template.Must(template.New("page").ParseFS(files, "page/*.html"))
+
+// BaseStyle is what the page shares with other screens of ours: type, colours,
+// the look of what can be pressed.
+func BaseStyle() []byte { return []byte(read(styles[:1])) }
 
 // script is all of the page's own code; style is its look.
 var (
@@ -69,12 +74,12 @@ func write(w io.Writer, m *align.CountMap, cautions []string, script, policy str
 // documentOf is what a map says, in words.
 func documentOf(m *align.CountMap, cautions []string) document {
 	d := document{
-		Class: m.Class, Length: align.Clock(m.Length),
+		Class: m.Class, Length: say.Clock(m.Length),
 		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
 	}
 	if m.Slot > 0 {
-		d.Slot = align.Clock(m.Slot)
+		d.Slot = say.Clock(m.Slot)
 	}
 	d.Summary, d.Roomy = summariesOf(d)
 	return d

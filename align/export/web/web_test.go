@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // dataOf reads the data back out of a page, as the browser does.
@@ -71,9 +72,9 @@ func TestSize(t *testing.T) {
 	m := mapOf(t, class+parts)
 	most := 400_000 * m.Length / (45 * 60)
 	if size := len(written(t, m)); float64(size) > most {
-		t.Errorf("%d bytes for %s, more than %.0f", size, align.Clock(m.Length), most)
+		t.Errorf("%d bytes for %s, more than %.0f", size, say.Clock(m.Length), most)
 	} else {
-		t.Logf("%d bytes for %s", size, align.Clock(m.Length))
+		t.Logf("%d bytes for %s", size, say.Clock(m.Length))
 	}
 }
 
@@ -152,18 +153,6 @@ func TestAddress(t *testing.T) {
 	} {
 		if got := address(path); got != want {
 			t.Errorf("address(%q) = %q, want %q", path, got, want)
-		}
-	}
-}
-
-// Rhythms are printed in digits with their words: common practice, no source.
-func TestSpell(t *testing.T) {
-	for rhythm, want := range map[string]string{
-		"2-2": "2 down 2 up", "3-1": "3 down 1 up", "2-1-2-1": "2 down 1 hold 2 up 1 hold", "2-0-2-4": "2 down 2 up 4 hold",
-		"pulse": "pulse", "": "", "1-2-3": "1-2-3", "a-b": "a-b",
-	} {
-		if got := spell(rhythm); got != want {
-			t.Errorf("spell(%q) = %q, want %q", rhythm, got, want)
 		}
 	}
 }

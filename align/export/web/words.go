@@ -2,61 +2,16 @@ package web
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
-
-// phase is one way of a repetition: 2 down.
-type phase struct {
-	Word   string `json:"word"`
-	Counts int    `json:"counts"`
-}
-
-var phaseWords = []string{"down", "hold", "up", "hold"}
-
-// phasesOf takes a rhythm apart: 2-2 is down and up, 2-1-2-1 has holds. What
-// is not given in figures has none.
-func phasesOf(rhythm string) []phase {
-	out := []phase{}
-	figures := strings.Split(rhythm, "-")
-	words := phaseWords
-	if len(figures) == 2 {
-		words = []string{"down", "up"}
-	}
-	if len(figures) != len(words) {
-		return out
-	}
-	for i, f := range figures {
-		n, err := strconv.Atoi(f)
-		if err != nil {
-			return []phase{}
-		}
-		if n > 0 {
-			out = append(out, phase{words[i], n})
-		}
-	}
-	return out
-}
-
-// spell writes a rhythm in full: 2 down 2 up.
-func spell(rhythm string) string {
-	var words []string
-	for _, p := range phasesOf(rhythm) {
-		words = append(words, fmt.Sprintf("%d %s", p.Counts, p.Word))
-	}
-	if words == nil {
-		return rhythm
-	}
-	return strings.Join(words, " ")
-}
 
 // doseOf is how much of a row there is: repetitions, or seconds.
 func doseOf(r align.Row) string {
 	switch {
 	case r.Reps > 0:
-		return fmt.Sprintf("%d x %s", r.Reps, spell(r.Rhythm))
+		return fmt.Sprintf("%d x %s", r.Reps, r.Rhythm.Words())
 	case timed(r):
 		return seconds(r.Seconds)
 	}
@@ -77,7 +32,7 @@ func timed(r align.Row) bool {
 
 // seconds writes a time with a tenth where there is one.
 func seconds(s float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(s, 'f', 1, 64), ".0") + " s"
+	return say.Num(s, 1) + " s"
 }
 
 // brief is what must be known of a row at a glance: where it stands among its
@@ -100,8 +55,8 @@ func brief(r align.Row) []string {
 	if r.Weight != "" {
 		out = append(out, r.Weight)
 	}
-	if r.Range == "half" {
-		out = append(out, "half range")
+	if half := r.RangeWords(); half != "" {
+		out = append(out, half)
 	}
 	return out
 }
@@ -112,21 +67,4 @@ func titleOf(t align.Music) string {
 		return t.Title
 	}
 	return t.File
-}
-
-// tenths writes a track time as m:ss.s.
-func tenths(s float64) string {
-	n := int(s*10 + 0.5)
-	return fmt.Sprintf("%d:%02d.%d", n/600, n/10%60, n%10)
-}
-
-// bpm writes a tempo with a tenth where there is one.
-func bpm(v float64) string { return strings.TrimSuffix(strconv.FormatFloat(v, 'f', 1, 64), ".0") }
-
-// many writes a number with its noun.
-func many(n int, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return fmt.Sprintf("%d %s", n, noun)
 }

@@ -1,33 +1,26 @@
-package plan
+package say
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 )
 
-// nearest finds the candidate that a mistyped word most likely meant: the
+// Nearest finds the candidate that a mistyped word most likely meant: the
 // fewest slips of the hand (letter left out, added, changed, or two swapped),
-// and no more than a third of the word.
+// and no more than a third of the word. Of several equally near it is the
+// first.
 //
 // Ref: the restricted Damerau-Levenshtein distance (optimal string
 // alignment).
-func nearest(word string, candidates []string) (string, bool) {
-	typed := []rune(fold(word))
+func Nearest(word string, candidates []string) (string, bool) {
+	typed := []rune(Fold(word))
 	best, fewest := "", maxSlips(len(typed))+1
 	for _, c := range candidates {
-		if d := slips(typed, []rune(fold(c)), fewest); d < fewest {
+		if d := slips(typed, []rune(Fold(c)), fewest); d < fewest {
 			best, fewest = c, d
 		}
 	}
 	return best, best != ""
-}
-
-// nearestSorted is nearest for candidates in no order of their own, such as
-// the keys of a map: the same answer every time.
-func nearestSorted(word string, candidates []string) (string, bool) {
-	slices.Sort(candidates)
-	return nearest(word, candidates)
 }
 
 // maxSlips is how many slips a word may have and still be recognised.
@@ -65,9 +58,9 @@ func slips(a, b []rune, limit int) int {
 	return min(last[len(b)], limit)
 }
 
-// fold reduces a word to its letters and digits in lower case, so that
+// Fold reduces a word to its letters and digits in lower case, so that
 // "Warm up", "warm-up" and "WARMUP" are one.
-func fold(s string) string {
+func Fold(s string) string {
 	return strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) || unicode.IsNumber(r) || unicode.IsMark(r) {
 			return unicode.ToLower(r)

@@ -1,4 +1,4 @@
-package plan
+package say
 
 import "testing"
 
@@ -26,7 +26,7 @@ func TestSlips(t *testing.T) {
 func TestNearest(t *testing.T) {
 	words := []string{"warm-up", "cardio", "strength", "core", "cool-down"}
 	for typed, want := range map[string]string{"Warm up": "warm-up", "strenght": "strength", "cor": "core", "cooldwn": "cool-down", "yoga": "", "": "", "x": ""} {
-		if got, ok := nearest(typed, words); got != want || ok != (want != "") {
+		if got, ok := Nearest(typed, words); got != want || ok != (want != "") {
 			t.Errorf("%q is nearest to %q, want %q", typed, got, want)
 		}
 	}

@@ -5,17 +5,17 @@ import (
 	"onphrase/plan"
 )
 
-// layer lays the items of one part, keeping where the next may start.
-type layer struct {
-	*partLayout
+// placer lays the items of one part, keeping where the next may start.
+type placer struct {
+	*placedPart
 	on  int     // the track playing, an index into music; -1 when there is none
 	at  float64 // on that track's timeline [s]
 	now float64 // class time [s]
 }
 
-// layPart lays a part that begins at the given class time [s].
-func layPart(p *plan.Part, tracks map[string]beat.Track, begins float64) *partLayout {
-	l := &layer{partLayout: &partLayout{part: p, begins: begins}, on: -1, now: begins}
+// placePart lays a part that begins at the given class time [s].
+func placePart(p *plan.Part, tracks map[string]beat.Track, begins float64) *placedPart {
+	l := &placer{placedPart: &placedPart{part: p, begins: begins}, on: -1, now: begins}
 	for _, ref := range p.Tracks {
 		l.music = append(l.music, open(p, ref, tracks))
 	}
@@ -27,7 +27,7 @@ func layPart(p *plan.Part, tracks map[string]beat.Track, begins float64) *partLa
 		l.place(&p.Items[i])
 	}
 	l.ends = l.now
-	return l.partLayout
+	return l.placedPart
 }
 
 // open makes a track ready for a part.
@@ -49,7 +49,7 @@ func open(p *plan.Part, ref plan.TrackRef, tracks map[string]beat.Track) music {
 }
 
 // applyStart moves the part's first track to where the class file says.
-func (l *layer) applyStart() {
+func (l *placer) applyStart() {
 	first := l.usable(0)
 	if first < 0 || l.part.Start == (plan.Start{}) {
 		return
@@ -63,7 +63,7 @@ func (l *layer) applyStart() {
 }
 
 // usable is the first track from i on that can be laid on, or -1.
-func (l *layer) usable(i int) int {
+func (l *placer) usable(i int) int {
 	for ; i < len(l.music); i++ {
 		if l.music[i].grid != nil {
 			return i
@@ -73,14 +73,14 @@ func (l *layer) usable(i int) int {
 }
 
 // play starts a track at 0:00: what comes before its first item is a lead-in.
-func (l *layer) play(i int) {
+func (l *placer) play(i int) {
 	m := &l.music[i]
 	l.on, m.zero, m.used = i, l.now, true
 	g := m.grid
 	start := g.time(m.start)
 	if ms(start) > 0 {
 		row := Row{Kind: LeadIn, Item: "lead-in", Moves: []Step{}}
-		r := laid{Row: row, music: m, from: 0, to: m.start, at: 0, upto: start}
+		r := placedRow{Row: row, music: m, from: 0, to: m.start, at: 0, upto: start}
 		r.Row.Counts = max(0, m.start)
 		l.add(r)
 	}
@@ -90,7 +90,7 @@ func (l *layer) play(i int) {
 // place lays an item where it fits: on the track playing, else on the next
 // track of the part that has room for it. When none has, it goes where the
 // least of it comes after the end of the music.
-func (l *layer) place(it *plan.Item) {
+func (l *placer) place(it *plan.Item) {
 	if l.on < 0 {
 		l.unplaced(it)
 		return
@@ -112,13 +112,13 @@ func (l *layer) place(it *plan.Item) {
 }
 
 // change goes over to another track at once.
-func (l *layer) change(i int) {
+func (l *placer) change(i int) {
 	m := &l.music[i]
 	name := m.grid.track.Title
 	if name == "" {
 		name = m.ref.File
 	}
-	l.rows = append(l.rows, laid{Row: Row{
+	l.rows = append(l.rows, placedRow{Row: Row{
 		Part: l.part.Name, Track: m.ref.File, Kind: ChangeRow, Item: "change to " + name,
 		Placed: true, ClassTime: ms(l.now), CueTime: ms(l.now), Moves: []Step{},
 	}, music: m})
@@ -127,7 +127,7 @@ func (l *layer) change(i int) {
 
 // try works out an item's rows on a track from a time [s] on, and how much
 // of them comes after the end of the music [s].
-func (l *layer) try(it *plan.Item, on int, at float64) (rows []laid, missing float64) {
+func (l *placer) try(it *plan.Item, on int, at float64) (rows []placedRow, missing float64) {
 	m := &l.music[on]
 	ready := m.grid.ready(at, it.Setup)
 	for n, r := range runs(it) {
@@ -156,9 +156,9 @@ func (l *layer) try(it *plan.Item, on int, at float64) (rows []laid, missing flo
 }
 
 // fit lays a piece on a track at a time [s].
-func (m *music) fit(it *plan.Item, p piece, at float64, clock bool) laid {
+func (m *music) fit(it *plan.Item, p piece, at float64, clock bool) placedRow {
 	g := m.grid
-	r := laid{Row: p.row, item: it, reps: p.reps, music: m, at: at, from: g.index(at), asked: p.seconds}
+	r := placedRow{Row: p.row, item: it, reps: p.reps, music: m, at: at, from: g.index(at), asked: p.seconds}
 	switch {
 	case clock:
 		r.upto = at + p.seconds*g.speed
@@ -176,9 +176,9 @@ func (m *music) fit(it *plan.Item, p piece, at float64, clock bool) laid {
 }
 
 // wait is the hold before an item.
-func (m *music) wait(it *plan.Item, from, to float64, first bool) laid {
+func (m *music) wait(it *plan.Item, from, to float64, first bool) placedRow {
 	g := m.grid
-	r := laid{Row: Row{Kind: HoldRow, Item: "hold", Moves: []Step{}}, music: m, at: from, upto: to}
+	r := placedRow{Row: Row{Kind: HoldRow, Item: "hold", Moves: []Step{}}, music: m, at: from, upto: to}
 	r.from, r.to = g.index(from), g.index(to)
 	r.Row.Counts = r.to - r.from
 	if first && it.Setup != (plan.Length{}) {
@@ -188,7 +188,7 @@ func (m *music) wait(it *plan.Item, from, to float64, first bool) laid {
 }
 
 // add puts a row at the end of the part.
-func (l *layer) add(r laid) {
+func (l *placer) add(r placedRow) {
 	g := r.music.grid
 	p := g.at(r.from)
 	r.Part, r.Track, r.Placed = l.part.Name, r.music.ref.File, true
@@ -205,10 +205,10 @@ func (l *layer) add(r laid) {
 
 // unplaced adds an item for which there is no music: its counts are known,
 // its times are not, unless they were given in seconds.
-func (l *layer) unplaced(it *plan.Item) {
+func (l *placer) unplaced(it *plan.Item) {
 	for n, r := range runs(it) {
 		for _, p := range r {
-			row := laid{Row: p.row, item: it, run: n, reps: p.reps, asked: p.seconds}
+			row := placedRow{Row: p.row, item: it, run: n, reps: p.reps, asked: p.seconds}
 			row.Part, row.ClassTime, row.CueTime = l.part.Name, ms(l.now), ms(l.now)
 			row.Seconds = ms(p.seconds)
 			l.now += p.seconds

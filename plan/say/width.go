@@ -1,4 +1,4 @@
-package export
+package say
 
 import (
 	"regexp"
@@ -8,11 +8,11 @@ import (
 	"golang.org/x/text/width"
 )
 
-// columns is the room a string takes in a terminal: two for wide letters,
-// none for marks that sit on another letter.
+// Columns is the width of a string in a terminal: two columns for wide
+// letters, none for marks that sit on another letter.
 //
 // Ref: Unicode Standard Annex 11, East Asian Width.
-func columns(s string) int {
+func Columns(s string) int {
 	n := 0
 	for _, r := range s {
 		n += runeColumns(r)
@@ -31,12 +31,12 @@ func runeColumns(r rune) int {
 	return 1
 }
 
-// pad fills a string with blanks up to n columns.
-func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-columns(s))) }
+// Pad adds blanks after a string up to n columns.
+func Pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-Columns(s))) }
 
-// oneLine makes text from files fit to print: no line breaks, no control
+// OneLine makes text from files fit to print: no line breaks, no control
 // characters that a terminal would obey.
-func oneLine(s string) string {
+func OneLine(s string) string {
 	s = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
@@ -55,20 +55,20 @@ var together = regexp.MustCompile(`[0-9] (x [0-9p]|s\b|BPM\b|%)|\(you [a-z]+\)`)
 
 const noBreak = "\u00a0"
 
-// words parts text where a line may end.
-func words(s string) []string {
-	s = together.ReplaceAllStringFunc(oneLine(s), func(m string) string { return strings.ReplaceAll(m, " ", noBreak) })
+// Words parts text where a line may end.
+func Words(s string) []string {
+	s = together.ReplaceAllStringFunc(OneLine(s), func(m string) string { return strings.ReplaceAll(m, " ", noBreak) })
 	return strings.Split(s, " ")
 }
 
-// wrap breaks text between words into lines of at most n columns; a word
+// Wrap breaks text between words into lines of at most n columns; a word
 // that is longer is broken anywhere. There is always one line.
-func wrap(s string, n int) []string {
+func Wrap(s string, n int) []string {
 	n = max(n, 2)
 	var lines []string
 	line := ""
-	for _, word := range words(s) {
-		for columns(word) > n {
+	for _, word := range Words(s) {
+		for Columns(word) > n {
 			if line != "" {
 				lines, line = append(lines, line), ""
 			}
@@ -78,7 +78,7 @@ func wrap(s string, n int) []string {
 		switch {
 		case line == "":
 			line = word
-		case columns(line)+1+columns(word) <= n:
+		case Columns(line)+1+Columns(word) <= n:
 			line += " " + word
 		default:
 			lines, line = append(lines, line), word
@@ -104,4 +104,24 @@ func fitting(s string, n int) string {
 		}
 	}
 	return s
+}
+
+// Clip shortens a string to n columns, taking from the middle: the ends of
+// file names tell more.
+func Clip(s string, n int) string {
+	if Columns(s) <= n {
+		return s
+	}
+	runes := []rune(s)
+	from, to := len(runes)/2, len(runes)/2
+	for used := Columns(s) + 1; used > n && (from > 0 || to < len(runes)); {
+		if from >= len(runes)-to && from > 0 {
+			from--
+			used -= runeColumns(runes[from])
+		} else {
+			used -= runeColumns(runes[to])
+			to++
+		}
+	}
+	return string(runes[:from]) + "…" + string(runes[to:])
 }

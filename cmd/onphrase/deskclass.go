@@ -1,0 +1,99 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"net/http"
+	"os"
+	"path/filepath"
+	"time"
+
+	"onphrase/align/export"
+	"onphrase/cmd/internal/desk"
+	"onphrase/plan"
+	"onphrase/samples"
+)
+
+// ReadClass is the file of a class.
+func (h *deskHome) ReadClass(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: %w", path, fs.ErrInvalid)
+	}
+	return readLimited(path, classLimit)
+}
+
+// ReplaceClass writes a class file whole, if it still is what it was.
+func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	now, err := h.ReadClass(path)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(now, before) {
+		return &desk.Refusal{Say: "The class was changed elsewhere meanwhile.", Hint: "What is there now is shown; do it once more."}
+	}
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real // through a link, the file it points to is meant
+	}
+	return writeWhole(path, after)
+}
+
+// MusicFolder is where a class's songs are.
+func (h *deskHome) MusicFolder(path string, c *plan.Class) string { return musicFolder(path, c) }
+
+// FindMusic finds a class's songs.
+func (h *deskHome) FindMusic(path string, c *plan.Class) (map[string]string, []plan.Problem) {
+	files, missing := findMusic(musicFolder(path, c), c)
+	return files, missing
+}
+
+// Catalog is the moves that are known, hers too. A file of hers that cannot be
+// read is said once, and left out.
+func (h *deskHome) Catalog() *plan.Catalog {
+	h.known.Do(func() {
+		h.moves = plan.Builtin()
+		if own, err := catalog(h.s, ""); err == nil {
+			h.moves = own
+		}
+	})
+	return h.moves
+}
+
+// Demo writes the demo into her home folder, where it is not there yet.
+func (h *deskHome) Demo() (string, error) {
+	dir := filepath.Join(h.Root(), demoDir)
+	class := filepath.Join(dir, demoClass)
+	if _, err := os.Stat(class); err == nil {
+		return class, nil // hers by now: she may have changed it
+	}
+	if _, err := writeDemo(samples.Demo(), dir); err != nil {
+		return "", &desk.Refusal{Say: "The demo could not be written into " + dir + "."}
+	}
+	return class, nil
+}
+
+// deskPage is the page of the class that is open: stage and wall.
+type deskPage struct{ desk *desk.Desk }
+
+// ServeHTTP answers with the page as the class stands now.
+func (p deskPage) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	m, _ := p.desk.Map()
+	if r.URL.Path != "/page" || m == nil {
+		http.NotFound(w, r)
+		return
+	}
+	var b bytes.Buffer
+	if err := export.LivePage(&b, m); err != nil {
+		http.Error(w, "the page cannot be made", http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-store")
+	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(b.Bytes()))
+}
