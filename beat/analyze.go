@@ -34,6 +34,7 @@ func (h *heard) track(c cues) Track {
 	if len(track.Beats) < fewest {
 		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}
 	}
+	track.addLeaps()
 	jumps := track.jumps()
 	fresh := union(track.seams(), jumps)
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)

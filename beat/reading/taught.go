@@ -1,9 +1,9 @@
 package reading
 
 const (
-	// slowestTaught and fastestTaught are the tempi that classes to music are taught
+	// SlowestTaught and FastestTaught are the tempi that classes to music are taught
 	// at [1/min] (common practice, no source).
-	slowestTaught, fastestTaught = 95.0, 165.0
+	SlowestTaught, FastestTaught = 95.0, 165.0
 	// nearTie is the share of the likeliest reading's odds from which another one is
 	// as good: the same sound, coded another way, may turn them round.
 	nearTie = 0.5
@@ -12,7 +12,7 @@ const (
 // taught reports whether a class can be taught to the counts of a reading.
 func (r Reading) taught() bool {
 	bpm := 60 / r.Period
-	return bpm >= slowestTaught && bpm <= fastestTaught
+	return bpm >= SlowestTaught && bpm <= FastestTaught
 }
 
 // preferred is the reading to count by, of some with the likeliest first: that

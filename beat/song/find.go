@@ -1,6 +1,7 @@
 package song
 
 import (
+	"math"
 	"slices"
 
 	"onphrase/beat/bar"
@@ -47,9 +48,14 @@ func Find(s *bar.Sound, inBar []int, seams []int) []int {
 	return out
 }
 
-// most is the greatest of x within reach of place i.
+// most is the greatest of x within reach of place i; the least there is where
+// nothing is.
 func most(x []float64, i, reach int) float64 {
-	return slices.Max(x[max(0, min(len(x)-1, i-reach)):min(len(x), i+reach+1)])
+	best := math.Inf(-1)
+	for _, v := range x[min(len(x), max(0, i-reach)):min(len(x), i+reach+1)] {
+		best = max(best, v)
+	}
+	return best
 }
 
 // turn is the count 1 around a beat at which the sound changes most.

@@ -127,8 +127,12 @@ func tempo(t beat.Track) string {
 	return fmt.Sprintf("%.1f", t.BPM)
 }
 
-// rival is the likeliest other reading of the tempo.
+// rival is the likeliest other reading of the tempo; of one that no class is
+// taught at, the half or the double.
 func rival(t beat.Track) string {
+	if other := t.OtherOctave(); other > 0 {
+		return fmt.Sprintf("%.0f", other)
+	}
 	best := beat.Rival{}
 	for _, r := range t.Alternatives {
 		if r.Odds > best.Odds {
