@@ -31,6 +31,7 @@ type part struct {
 	heard    bool              // the ear led
 	signs    Signs             // of its beats being right; none where the ear heard none
 	unsure   [][2]float64      // from-to [s]: where its beats are not to be trusted
+	half     float64           // probability of the beats against those half a count away, where both were counted; else 0
 	least    float64           // clarity without which there is no beat
 }
 

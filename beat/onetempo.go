@@ -12,8 +12,9 @@ import (
 const (
 	// leastDecided is how much more must speak for one half of the counts than for
 	// the other, over all of the music on them, for a jump between them to be none
-	// [log-odds]. Where as much speaks for both, each is right in its place.
-	leastDecided = 1.0
+	// where a break of breakCounts or more parts them [log-odds]: after it music may
+	// begin anew. Without a break no song jumps.
+	leastDecided, breakCounts = 1.0, 8
 	// offHalf is how far a count may lie from the half counts of a comb to be one of
 	// them, as a share of a count, and leastOn the share of counts that must be.
 	offHalf, leastOn = 0.08, 0.75
@@ -48,7 +49,7 @@ func (h *heard) oneTempo(parts []part, c cues) []part {
 			return parts
 		}
 		comb, first, last := onOneComb(all, done)
-		if joined, ok := h.onePhase(parts, comb, all[first], all[last-1], c); ok {
+		if joined, ok := h.onePhase(parts, comb, all[first:last], c); ok {
 			parts = joined
 			done = lineAfter(parts, comb.At(comb.Nearest(all[last-1].beats[len(all[last-1].beats)-1])))
 			continue
@@ -97,10 +98,11 @@ func onOneComb(all []straight, done int) (comb grid.Comb, first, last int) {
 	return comb, first, last
 }
 
-// onePhase joins the parts from one line to another, both on a comb, and puts all
-// counts between and around them that lie on it to the one half of the comb for
-// which more speaks. It reports whether there was anything to do.
-func (h *heard) onePhase(parts []part, comb grid.Comb, a, b straight, c cues) ([]part, bool) {
+// onePhase joins the parts of lines that lie on one comb, and puts all counts
+// between and around them that do to the one half of the comb for which more
+// speaks. It reports whether there was anything to do.
+func (h *heard) onePhase(parts []part, comb grid.Comb, lines []straight, c cues) ([]part, bool) {
+	a, b := lines[0], lines[len(lines)-1]
 	run := parts[a.part : b.part+1]
 	before := around(comb, run[0].Beats[endBefore(run[0], a.from):a.from])
 	after := around(comb, run[len(run)-1].Beats[b.to:startAfter(run[len(run)-1], b.to)])
@@ -111,8 +113,8 @@ func (h *heard) onePhase(parts []part, comb grid.Comb, a, b straight, c cues) ([
 	if oneHalf(comb, beats[i:j]) {
 		return nil, false
 	}
-	odds := c.halves(comb, beats[i], beats[j-1])
-	if math.Abs(odds) < leastDecided {
+	odds := c.halves(comb, beats[i], beats[j-1]) + majority(comb, beats[i:j])
+	if math.Abs(odds) < leastDecided && parted(comb, lines) {
 		return nil, false
 	}
 	half := 0
@@ -123,6 +125,29 @@ func (h *heard) onePhase(parts []part, comb grid.Comb, a, b straight, c cues) ([
 	beats = slices.Concat(beats[:i], row, beats[j:])
 	p := h.rejoin(run, beats, 1/(1+math.Exp(-math.Abs(odds))), c)
 	return slices.Concat(parts[:a.part:a.part], []part{p}, parts[b.part+1:]), true
+}
+
+// majority is how much more counts lie on the even half of a comb than on the odd
+// one [log-odds].
+func majority(comb grid.Comb, beats []float64) float64 {
+	n := [2]float64{1, 1}
+	for _, t := range beats {
+		n[comb.Nearest(t)&1]++
+	}
+	return math.Log(n[0] / n[1])
+}
+
+// parted reports whether a break lies between two lines on different halves of a
+// comb.
+func parted(comb grid.Comb, lines []straight) bool {
+	for i := 1; i < len(lines); i++ {
+		before, after := lines[i-1].beats, lines[i].beats
+		from, to := comb.Nearest(before[len(before)-1]), comb.Nearest(after[0])
+		if (to-from)&1 == 1 && to-from > 2*breakCounts {
+			return true
+		}
+	}
+	return false
 }
 
 // around is how many of some beats, which are on no line, lie on the comb: all
@@ -224,9 +249,9 @@ func (h *heard) rejoin(run []part, beats []float64, sure float64, c cues) part {
 	}
 	p.From, p.To = run[0].From, run[len(run)-1].To
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	p.Grid, p.hits = grid.Fit(beats, hits), sounding(hits)
+	p.Grid, p.hits, p.half = grid.Fit(beats, hits), sounding(hits), sure
 	if p.heard {
-		p.signs = c.signs(p.Beats, p.readings[0].Odds*sure)
+		p.signs = c.signs(p.Beats, p.readings[0].Odds)
 		p.unsure = p.loose(c.strength(p.Beats), hits)
 	}
 	return p
