@@ -10,9 +10,11 @@ import (
 const (
 	block    = 8  // beats heard as one: an eight
 	reach    = 20 // blocks to either side that are compared
-	shortest = 12 // blocks of a song: less may be a section that does not come back
-	neighbor = 2  // blocks apart from which two are compared: next to each other they always are alike
-	closest  = 3  // blocks most like each that are asked for their side
+	shortest = 12 // blocks of a song: less may be a section that does not come back,
+	// but for one that a change of tempo parts from the others
+	shortestAtSeam = 6
+	neighbor       = 2 // blocks apart from which two are compared: next to each other they always are alike
+	closest        = 3 // blocks most like each that are asked for their side
 
 	// leastOdds is how much must speak for another song to begin [log-odds]: of 65
 	// produced songs that nothing was fitted to none has as much in its midst. What is
@@ -31,11 +33,11 @@ const (
 func Find(s *bar.Sound, inBar []int, seams []int) []int {
 	odds := odds(s)
 	var out []int
-	free := func(at int) bool { // of another song near
-		return !slices.ContainsFunc(out, func(o int) bool { return max(o-at, at-o) < shortest*block })
+	free := func(at, blocks int) bool { // of another song near
+		return !slices.ContainsFunc(out, func(o int) bool { return max(o-at, at-o) < blocks*block })
 	}
 	for _, seam := range seams {
-		if at := seam / block; most(odds, at, seamNear) >= leastAtSeam && free(seam) {
+		if at := seam / block; most(odds, at, seamNear) >= leastAtSeam && free(seam, shortestAtSeam) {
 			out = append(out, seam)
 		}
 	}
@@ -47,7 +49,7 @@ func Find(s *bar.Sound, inBar []int, seams []int) []int {
 		if v < least || v < most(odds, b, shortest) {
 			continue
 		}
-		if at := turn(s, inBar, b*block); free(at) {
+		if at := turn(s, inBar, b*block); free(at, shortest) {
 			out = append(out, at)
 		}
 	}
