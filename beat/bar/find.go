@@ -45,9 +45,12 @@ func Find(s *Sound, seams ...int) Bars {
 func find(evidence []float64, threes float64, triple bool, seams []int) Bars {
 	b := Bars{Meter: meter(evidence, threes, triple)}
 	b.BeatInBar = viterbi(evidence, b.Meter, seams)
-	b.Trust = trust(evidence, b) / (1 + math.Exp(-math.Abs(threes)))
+	b.Trust = trust(evidence, b) * sureOf(threes)
 	return b
 }
+
+// sureOf is the probability of the likelier of two answers, by log-odds.
+func sureOf(odds float64) float64 { return 1 / (1 + math.Exp(-math.Abs(odds))) }
 
 // viterbi is the likeliest position in the bar, 1..meter, of each beat.
 func viterbi(evidence []float64, meter int, seams []int) []int {
