@@ -126,10 +126,10 @@ func (t *Track) seams() []int {
 func (t *Track) addBars(b bar.Bars, fresh []int) (agreed []float64) {
 	t.Meter = b.Meter
 	t.BeatInBar = b.BeatInBar
-	moves := t.moves(fresh)
+	slips := t.slips(fresh)
 	agreed = t.agreed(fresh)
 	t.Trust.Count1 = b.Trust * t.Trust.Beat * average(agreed)
-	t.doubt(moves)
+	t.doubt(slips)
 	return agreed
 }
 

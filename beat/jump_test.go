@@ -57,22 +57,22 @@ func TestJumpsAreNamed(t *testing.T) {
 	}
 }
 
-// Where count 1 moves, each count is trusted as far as others agree with it; a
+// Where count 1 shifts, each count is trusted as far as others agree with it; a
 // song that begins counts anew.
 func TestAgreed(t *testing.T) {
 	track := counting(100, 0.5, nil)
 	for i := 80; i < 100; i++ {
 		track.BeatInBar[i] = (i+2)%4 + 1
 	}
-	if got := track.moves(nil); !slices.Equal(got, []int{80}) {
-		t.Errorf("moves %v, want 80", got)
+	if got := track.slips(nil); !slices.Equal(got, []int{80}) {
+		t.Errorf("shifts at %v, want 80", got)
 	}
 	got := track.agreed(nil)
 	if math.Abs(got[0]-0.8) > 1e-9 || math.Abs(got[90]-0.2) > 1e-9 {
 		t.Errorf("agreed %.2f and %.2f, want .8 and .2", got[0], got[90])
 	}
-	if got := track.moves([]int{80}); len(got) > 0 {
-		t.Errorf("where a song begins count 1 moves at %v", got)
+	if got := track.slips([]int{80}); len(got) > 0 {
+		t.Errorf("where a song begins count 1 shifts at %v", got)
 	}
 	if got := track.agreed([]int{80}); got[0] != 1 || got[90] != 1 {
 		t.Errorf("where a song begins agreed %.2f and %.2f, want 1", got[0], got[90])

@@ -43,59 +43,53 @@ func straights(parts []part) []straight {
 // sounds decides on it once. Else sections whose off-beats are louder than their
 // beats would jump to them by half a count and back.
 func (h *heard) oneTempo(parts []part, c cues) []part {
-	for done := 0; ; {
-		all := straights(parts)
-		if done >= len(all) {
-			return parts
-		}
-		comb, first, last := onOneComb(all, done)
-		if joined, ok := h.onePhase(parts, comb, all[first:last], c); ok {
+	all := straights(parts)
+	groups := grouped(all, 0, len(all))
+	for i := len(groups) - 1; i >= 0; i-- { // the last first: it changes no part before it
+		g := groups[i]
+		if joined, ok := h.onePhase(parts, g.comb, all[g.first:g.last], c); ok {
 			parts = joined
-			done = lineAfter(parts, comb.At(comb.Nearest(all[last-1].beats[len(all[last-1].beats)-1])))
-			continue
-		}
-		done = last
-	}
-}
-
-// lineAfter is the number of lines that begin before a time [s].
-func lineAfter(parts []part, t float64) int {
-	n := 0
-	for _, s := range straights(parts) {
-		if s.beats[0] < t {
-			n++
 		}
 	}
-	return n
+	return parts
 }
 
-// onOneComb are the lines first..last-1, from done on, that lie on the comb of
-// the longest of them.
-func onOneComb(all []straight, done int) (comb grid.Comb, first, last int) {
-	i := done
-	for j := done; j < len(all); j++ {
+// group are lines first..last-1, all on one comb.
+type group struct {
+	comb        grid.Comb
+	first, last int
+}
+
+// grouped are the groups of lines from..to-1, in order: first the longest line and
+// those beside it that lie on its comb, then the others on both sides.
+func grouped(all []straight, from, to int) []group {
+	if from >= to {
+		return nil
+	}
+	i := from
+	for j := from; j < to; j++ {
 		if len(all[j].beats) > len(all[i].beats) {
 			i = j
 		}
 	}
-	comb, first, last = grid.CombOf(all[i].beats), i, i+1
-	take := func(at int) bool {
-		if at < done || at >= len(all) || !comb.Holds(all[at].beats) {
-			return false
-		}
-		first, last = min(first, at), max(last, at+1)
-		var rows [][]float64
-		for _, s := range all[first:last] {
-			if comb.Holds(s.beats) {
-				rows = append(rows, s.beats)
-			}
-		}
-		comb = comb.Through(rows)
-		return true
+	g := group{grid.CombOf(all[i].beats), i, i + 1}
+	for g.take(all, g.first-1, from, to) || g.take(all, g.last, from, to) {
 	}
-	for take(first-1) || take(last) {
+	return slices.Concat(grouped(all, from, g.first), []group{g}, grouped(all, g.last, to))
+}
+
+// take adds a line of from..to-1 beside the group, if it lies on its comb.
+func (g *group) take(all []straight, at, from, to int) bool {
+	if at < from || at >= to || !g.comb.Holds(all[at].beats) {
+		return false
 	}
-	return comb, first, last
+	g.first, g.last = min(g.first, at), max(g.last, at+1)
+	var rows [][]float64
+	for _, s := range all[g.first:g.last] {
+		rows = append(rows, s.beats)
+	}
+	g.comb = g.comb.Through(rows)
+	return true
 }
 
 // onePhase joins the parts of lines that lie on one comb, and puts all counts

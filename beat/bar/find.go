@@ -11,7 +11,7 @@ const (
 	// a break), but a solo or a bridge must not turn its bars around. With a
 	// beat dropped in the middle of 281 tracks, count 1 has F .934 at 25 and
 	// .932 at 40; on 132 tracks as the analysis counts them, .927 and .936. In 76
-	// produced songs whose count 1 stays, it moves in 3 at 40 and in 1 at 60.
+	// produced songs whose count 1 stays, it shifts in 3 at 40 and in 1 at 60.
 	switchCost = 60
 
 	// seamCost is the same where one tempo ends and the next begins: bars may

@@ -2,9 +2,9 @@ package beat
 
 import "slices"
 
-// moves are the counts at which count 1 moves, where nothing begins anew: a bar
+// slips are the counts at which count 1 shifts, where nothing begins anew: a bar
 // that is too short or too long.
-func (t *Track) moves(fresh []int) []int {
+func (t *Track) slips(fresh []int) []int {
 	var out []int
 	for i := 1; i < len(t.BeatInBar); i++ {
 		if t.BeatInBar[i] != t.BeatInBar[i-1]%t.Meter+1 && !slices.Contains(fresh, i) {
@@ -15,7 +15,7 @@ func (t *Track) moves(fresh []int) []int {
 }
 
 // agreed says for each count which share of all has count 1 in the same place as
-// it, 0-1: where count 1 moves by some counts and there is no odd bar, only one
+// it, 0-1: where count 1 shifts by some counts and there is no odd bar, only one
 // of the places is right.
 func (t *Track) agreed(fresh []int) []float64 {
 	n := len(t.BeatInBar)
