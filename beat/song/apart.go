@@ -96,7 +96,7 @@ func odds(s *bar.Sound) []float64 {
 	out := make([]float64, len(blocks))
 	for b := range out {
 		out[b] = math.Inf(-1)
-		if b < shortest || b+shortest > len(blocks) {
+		if b < shortestAtSeam || b+shortestAtSeam > len(blocks) {
 			continue
 		}
 		from, to := max(0, b-reach), min(len(blocks), b+reach)

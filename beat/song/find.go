@@ -46,7 +46,7 @@ func Find(s *bar.Sound, inBar []int, seams []int) []int {
 		least = leastLong
 	}
 	for b, v := range odds {
-		if v < least || v < most(odds, b, shortest) {
+		if b < shortest || b+shortest > len(odds) || v < least || v < most(odds, b, shortest) {
 			continue
 		}
 		if at := turn(s, inBar, b*block); free(at, shortest) {

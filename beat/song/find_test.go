@@ -103,6 +103,26 @@ func TestFindAtASeam(t *testing.T) {
 	}
 }
 
+// Songs of a minute in a mix are told where the tempo changes, though by sound
+// alone they might be sections.
+func TestFindShortSongsAtSeams(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 5))
+	var all []sounding
+	var seams []int
+	for key := range 4 {
+		song := maker(r, 3*key)
+		verse := song()
+		all = append(all, verse, verse)
+		if key > 0 {
+			seams = append(seams, 2*section*key)
+		}
+	}
+	sound, inBar := play(r, all...)
+	if got := Find(sound, inBar, seams); !slices.Equal(got, seams) {
+		t.Errorf("songs at %v, want %v", got, seams)
+	}
+}
+
 func TestShort(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 5))
 	song := maker(r, 0)
