@@ -36,7 +36,8 @@ func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
 		return err
 	}
 	if !bytes.Equal(now, before) {
-		return &desk.Refusal{Say: "The class was changed elsewhere meanwhile.", Hint: "What is there now is shown; do it once more."}
+		return &desk.Refusal{Say: "The class was changed elsewhere meanwhile.",
+			Hint: "What is there now is shown; do it once more."}
 	}
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // through a link, the file it points to is meant
@@ -96,4 +97,31 @@ func (p deskPage) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
 	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(b.Bytes()))
+}
+
+// The endings of what is kept beside a class: a copy of it as it was before the
+// desk changed it in this session, and what was done to it.
+const (
+	copyEnding    = ".before"
+	historyEnding = ".history"
+)
+
+// beside is a hidden file beside a class.
+func beside(class, ending string) string {
+	return filepath.Join(filepath.Dir(class), "."+filepath.Base(class)+ending)
+}
+
+// SafetyCopy keeps a class as it was when the session began.
+func (h *deskHome) SafetyCopy(path string, src []byte) error {
+	return writeWhole(beside(path, copyEnding), src)
+}
+
+// History is what was done to a class in earlier sessions.
+func (h *deskHome) History(path string) ([]byte, error) {
+	return os.ReadFile(beside(path, historyEnding))
+}
+
+// KeepHistory keeps it.
+func (h *deskHome) KeepHistory(path string, kept []byte) error {
+	return writeWhole(beside(path, historyEnding), kept)
 }

@@ -60,20 +60,7 @@ func newRootCmd(s *streams) *cobra.Command {
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usage(helpOf(cmd), "%s", flagProblem(err))
 	})
-	root.AddCommand(
-		newDeskCmd(s), newDemoCmd(s),
-		newAnalyzeCmd(s),
-		newCorrectCmd(s),
-		newCheckCmd(s),
-		newFitCmd(s),
-		newMapCmd(s),
-		newRelayCmd(s),
-		newMovesCmd(s),
-		newPageCmd(s),
-		newPackCmd(s),
-		newUnpackCmd(s),
-		newSchemaCmd(s),
-	)
+	addGroups(root, grouped(s))
 	root.AddCommand(newTopicCmds(s)...)
 	root.InitDefaultHelpCmd()
 	if help, _, err := root.Find([]string{"help"}); err == nil {

@@ -12,7 +12,8 @@ import (
 // class is a file of one part with a list of items, written from the first
 // column.
 func class(items string) string {
-	return "onphrase: 1\nclass: Test # our own\nparts:\n  - part: One\n    tracks: [a.mp3]   # the only one\n    do:\n" + items
+	return "onphrase: 1\nclass: Test # our own\nparts:\n  - part: One\n    tracks: [a.mp3]   # the only one\n    do:\n" +
+		items
 }
 
 func reps(t *testing.T, text string) []plan.Reps {
@@ -36,7 +37,8 @@ func TestApply(t *testing.T) {
 		change    func(t *testing.T, c *plan.Class) []Change
 		want      string
 	}{
-		{"reps in a flow mapping, quotes kept", class("      - {set: squat, reps: '4 × 4-4, 8 x 2-2', cue: \"it's {here}\"} # low\n"),
+		{"reps in a flow mapping, quotes kept",
+			class("      - {set: squat, reps: '4 × 4-4, 8 x 2-2', cue: \"it's {here}\"} # low\n"),
 			func(t *testing.T, c *plan.Class) []Change { return []Change{setReps(t, c, 0, "4 x 4-4, 12 x 2-2")} },
 			class("      - {set: squat, reps: '4 × 4-4, 12 × 2-2', cue: \"it's {here}\"} # low\n")},
 		{"a second rhythm needs quotes in a flow mapping", class("      - {set: squat, reps: 8 x 2-2, weight: heavy}\n"),
@@ -57,7 +59,8 @@ func TestApply(t *testing.T) {
 				return []Change{SetOn{c.Parts[0].Items[0].Pos, plan.OnEight}}
 			},
 			class("      - {pause: water, time: 30s, on: eight}\n")},
-		{"a pause above the comments of its item", class("      - {pause: water, time: 30s}\n\n      # low\n      -\n        set: squat\n        reps: 8 x 2-2\n"),
+		{"a pause above the comments of its item",
+			class("      - {pause: water, time: 30s}\n\n      # low\n      -\n        set: squat\n        reps: 8 x 2-2\n"),
 			func(_ *testing.T, c *plan.Class) []Change {
 				return []Change{AddPause{c.Parts[0].Items[1].Pos, "hold", plan.Length{Counts: 16}, plan.OnCount}}
 			},
@@ -66,10 +69,13 @@ func TestApply(t *testing.T) {
 			func(_ *testing.T, c *plan.Class) []Change {
 				return []Change{SetStart{c.Parts[0].Pos, 3}, SetBPM{c.Parts[0].Pos, 126}}
 			},
-			strings.Replace(class("      - {pause: water, time: 30s}"), "# the only one\n", "# the only one\n    start: phrase 3\n    bpm: 126\n", 1)},
-		{"start in its place", strings.Replace(class("      - {pause: water, time: 30s}\n"), "    do:", "    start: \"phrase 2\" # late\n    do:", 1),
+			strings.Replace(class("      - {pause: water, time: 30s}"), "# the only one\n",
+				"# the only one\n    start: phrase 3\n    bpm: 126\n", 1)},
+		{"start in its place", strings.Replace(class("      - {pause: water, time: 30s}\n"), "    do:",
+			"    start: \"phrase 2\" # late\n    do:", 1),
 			func(_ *testing.T, c *plan.Class) []Change { return []Change{SetStart{c.Parts[0].Pos, 12}} },
-			strings.Replace(class("      - {pause: water, time: 30s}\n"), "    do:", "    start: \"phrase 12\" # late\n    do:", 1)},
+			strings.Replace(class("      - {pause: water, time: 30s}\n"), "    do:", "    start: \"phrase 12\" # late\n    do:",
+				1)},
 		{"two items change places with what belongs to them", class("      # deep\n      - {set: squat, reps: 8 x 2-2} # one\n\n      # long\n      - set: deadlift\n        reps: 8 x 2-2"),
 			func(t *testing.T, c *plan.Class) []Change {
 				it := c.Parts[0].Items
@@ -82,7 +88,8 @@ func TestApply(t *testing.T) {
 		{"everything in one line", "onphrase: 1\nclass: T\nparts: [{part: One, tracks: [a.mp3], do: [{set: squat, reps: 8 x 2-2}, {pause: water, time: 30s}]}]\n",
 			func(_ *testing.T, c *plan.Class) []Change {
 				it := c.Parts[0].Items
-				return []Change{SetStart{c.Parts[0].Pos, 2}, Swap{it[0].Pos, it[1].Pos}, AddPause{it[1].Pos, "hold", plan.Length{Counts: 8}, ""}, SetTime{it[1].Pos, plan.Length{Seconds: 20}}}
+				return []Change{SetStart{c.Parts[0].Pos, 2}, Swap{it[0].Pos, it[1].Pos},
+					AddPause{it[1].Pos, "hold", plan.Length{Counts: 8}, ""}, SetTime{it[1].Pos, plan.Length{Seconds: 20}}}
 			},
 			"onphrase: 1\nclass: T\nparts: [{part: One, tracks: [a.mp3], start: phrase 2, do: [{pause: hold, time: 8 counts}, {pause: water, time: 20s}, {set: squat, reps: 8 x 2-2}]}]\n"},
 	}
@@ -120,9 +127,10 @@ func TestRefuses(t *testing.T) {
 	for name, changes := range map[string][]Change{
 		"a value over several lines": {setReps(t, c, 0, "4 x 2-2")},
 		"not neighbours":             {Swap{it[0].Pos, it[2].Pos}},
-		"twice the same":             {SetTime{it[1].Pos, plan.Length{Seconds: 20}}, SetTime{it[1].Pos, plan.Length{Seconds: 25}}},
-		"no such item":               {SetOn{plan.Pos{Line: 2, Col: 1}, plan.OnPhrase}},
-		"a part is no item":          {SetOn{c.Parts[0].Pos, plan.OnPhrase}},
+		"twice the same": {SetTime{it[1].Pos, plan.Length{Seconds: 20}},
+			SetTime{it[1].Pos, plan.Length{Seconds: 25}}},
+		"no such item":      {SetOn{plan.Pos{Line: 2, Col: 1}, plan.OnPhrase}},
+		"a part is no item": {SetOn{c.Parts[0].Pos, plan.OnPhrase}},
 	} {
 		if out, err := Apply([]byte(src), changes); err == nil {
 			t.Errorf("%s: no error but\n%s", name, out)

@@ -2,7 +2,6 @@ package edit
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -21,7 +20,8 @@ func (f *file) end(n *yaml.Node) (int, error) {
 	switch {
 	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
 		return 0, f.cannot(n, "it has lines of its own")
-	case n.Style&yaml.DoubleQuotedStyle != 0 && f.src[from] == '"', n.Style&yaml.SingleQuotedStyle != 0 && f.src[from] == '\'':
+	case n.Style&yaml.DoubleQuotedStyle != 0 && f.src[from] == '"', n.Style&yaml.SingleQuotedStyle != 0 &&
+		f.src[from] == '\'':
 		return f.quoted(from), nil
 	case bytes.HasPrefix(f.src[from:], []byte(n.Value)):
 		return from + len(n.Value), nil
@@ -85,7 +85,7 @@ func (f *file) lastLine(n *yaml.Node) int {
 		last = last.Content[len(last.Content)-1]
 	}
 	next := len(f.lines) // the line behind the file
-	if i := slices.Index(f.order, last); i+1 < len(f.order) {
+	if i := f.nth[last]; i+1 < len(f.order) {
 		next = f.order[i+1].Line
 	}
 	line := max(next-1, n.Line)

@@ -43,7 +43,8 @@ type file struct {
 	eol     string
 	lines   []int // offset of every line, and of the end
 	root    *yaml.Node
-	order   []*yaml.Node // every node, in the order of the file
+	order   []*yaml.Node       // every node, in the order of the file
+	nth     map[*yaml.Node]int // of each in that order
 	splices []splice
 	swaps   []swapped
 }
@@ -58,7 +59,7 @@ type splice struct {
 type swapped struct{ a0, a1, b0, b1 int }
 
 func open(src []byte) (*file, error) {
-	f := &file{eol: "\n"}
+	f := &file{eol: "\n", nth: map[*yaml.Node]int{}}
 	mark := []byte("\ufeff")
 	if bytes.HasPrefix(src, mark) {
 		f.bom, src = mark, src[len(mark):]
@@ -85,6 +86,7 @@ func open(src []byte) (*file, error) {
 }
 
 func (f *file) walk(n *yaml.Node) {
+	f.nth[n] = len(f.order)
 	f.order = append(f.order, n)
 	for _, c := range n.Content {
 		f.walk(c)

@@ -16,8 +16,10 @@ func TestSetTracks(t *testing.T) {
 	tests := []struct{ name, was, is string }{
 		{"as many, in brackets", "    tracks: [a.mp3, \"b.mp3\"] # two\n", "    tracks: [x.mp3, y.mp3] # two\n"},
 		{"fewer, in brackets", "    tracks: [a.mp3, b.mp3, c.mp3] # three\n", "    tracks: [x.mp3, y.mp3] # three\n"},
-		{"as many, a line each", "    tracks:\n      # first\n      - a.mp3 # one\n      - b.mp3\n", "    tracks:\n      # first\n      - x.mp3 # one\n      - y.mp3\n"},
-		{"more, a line each", "    tracks:\n      - a.mp3\n    # sets\n", "    tracks:\n      - x.mp3\n      - y.mp3\n    # sets\n"},
+		{"as many, a line each", "    tracks:\n      # first\n      - a.mp3 # one\n      - b.mp3\n",
+			"    tracks:\n      # first\n      - x.mp3 # one\n      - y.mp3\n"},
+		{"more, a line each", "    tracks:\n      - a.mp3\n    # sets\n",
+			"    tracks:\n      - x.mp3\n      - y.mp3\n    # sets\n"},
 	}
 	for _, tt := range tests {
 		for _, eol := range []string{"\n", "\r\n"} {
@@ -43,7 +45,8 @@ func TestSetTracks(t *testing.T) {
 // Whatever a file is called, it is read back under that name.
 func TestNamesComeBack(t *testing.T) {
 	for _, file := range []string{
-		"a.mp3", "01 - Rain, again.mp3", "don't.mp3", `say "go".mp3`, "[live] x.mp3", "a: b #1.mp3", "true", "#1.mp3", "- x.mp3", "été 2.mp3", "../spring/1,2.flac", "{a}.mp3", "null", "1.0", "*x.mp3", "50% & more.mp3",
+		"a.mp3", "01 - Rain, again.mp3", "don't.mp3", `say "go".mp3`, "[live] x.mp3", "a: b #1.mp3", "true", "#1.mp3",
+		"- x.mp3", "été 2.mp3", "../spring/1,2.flac", "{a}.mp3", "null", "1.0", "*x.mp3", "50% & more.mp3",
 	} {
 		for _, list := range []string{"[a.mp3]", "[a.mp3, b.mp3]", "\n      - a.mp3"} {
 			src := []byte(musicHead + "parts:\n  - part: One\n    tracks: " + list + "\n    do: [{pause: water, time: 30s}]\n")
@@ -53,7 +56,8 @@ func TestNamesComeBack(t *testing.T) {
 				t.Fatalf("%q: %v", file, err)
 			}
 			again, problems := plan.Parse("class.yaml", got)
-			if len(problems) > 0 || len(again.Parts[0].Tracks) != 1 || again.Parts[0].Tracks[0].File != file || again.Music != "new "+file {
+			if len(problems) > 0 || len(again.Parts[0].Tracks) != 1 || again.Parts[0].Tracks[0].File != file ||
+				again.Music != "new "+file {
 				t.Errorf("%q in %q: %v\n%s", file, list, problems, got)
 			}
 		}

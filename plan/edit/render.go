@@ -31,6 +31,11 @@ func (f *file) render() ([]byte, error) {
 		at = s.b1
 	}
 	f.copy(&b, at, len(f.src))
+	for _, s := range f.splices {
+		if s.from == len(f.src) { // nothing follows that it could belong to
+			b.WriteString(s.text)
+		}
+	}
 	out := b.String()
 	return []byte(out[:len(out)-f.added]), nil
 }

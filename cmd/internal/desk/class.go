@@ -3,16 +3,16 @@ package desk
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"path"
 	"strconv"
 	"strings"
 	"time"
 
 	"onphrase/align"
+	"onphrase/align/fit"
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/edit"
 )
 
 // class is the class that is open: the file is the only truth, and this is how
@@ -25,6 +25,11 @@ type class struct {
 	laid     int            // how often it was laid on its songs: another number, another count map
 	files    map[string]string
 	m        *align.CountMap
+	good     []byte // the file that m was made of
+	history  *edit.History
+	copied   bool // a copy of it was kept in this session
+	ways     []fit.Plan
+	waysOf   string // the revision they were proposed for
 }
 
 // name is what the class calls itself, or its file while it cannot be read.
@@ -35,19 +40,13 @@ func (c *class) name() string {
 	return path.Base(strings.ReplaceAll(c.path, `\`, "/"))
 }
 
-// revision names the bytes of a file.
-func revision(src []byte) string {
-	sum := sha256.Sum256(src)
-	return hex.EncodeToString(sum[:8])
-}
-
 // openClass opens a class and the folder that its music is in.
 func (d *Desk) openClass(file string) error {
 	src, err := d.home.ReadClass(file)
 	if err != nil {
 		return err
 	}
-	d.class = &class{path: file}
+	d.class = &class{path: file, history: d.historyOf(file, src)}
 	d.read(src)
 	if d.class.plan != nil {
 		folder := d.home.MusicFolder(file, d.class.plan)
@@ -59,6 +58,17 @@ func (d *Desk) openClass(file string) error {
 	}
 	d.build()
 	return nil
+}
+
+// historyOf is what was done to a class in earlier sessions, as far as the file
+// is still as it was left then.
+func (d *Desk) historyOf(file string, src []byte) *edit.History {
+	if kept, err := d.home.History(file); err == nil {
+		if h, err := edit.ReadHistory(kept); err == nil && h.Fits(src) {
+			return h
+		}
+	}
+	return &edit.History{}
 }
 
 // read reads the class anew from the bytes of its file. What cannot be read
@@ -73,7 +83,7 @@ func (d *Desk) read(src []byte) {
 	}
 	c.problems = problems
 	if parsed != nil && len(problems) == 0 {
-		c.plan = parsed
+		c.plan, c.good = parsed, src
 	}
 }
 
@@ -84,13 +94,7 @@ func (d *Desk) build() {
 	if c == nil || c.plan == nil {
 		return
 	}
-	tracks := map[string]beat.Track{}
-	for _, part := range c.plan.Parts {
-		for _, ref := range part.Tracks {
-			tracks[ref.File] = d.trackOf(ref.File)
-		}
-	}
-	c.m = align.Build(c.plan, tracks)
+	c.m = align.Build(c.plan, d.tracksOf(c.plan))
 	c.laid++
 	for i := range c.m.Parts {
 		for k := range c.m.Parts[i].Tracks {
@@ -100,7 +104,7 @@ func (d *Desk) build() {
 			}
 		}
 	}
-	d.hub.tell("class", classEvent{revision(c.src)})
+	d.hub.tell("class", classEvent{edit.Revision(c.src)})
 }
 
 type classEvent struct {
@@ -170,6 +174,12 @@ func (d *Desk) Watch(ctx context.Context) {
 func (d *Desk) lookAtClass() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
+	d.lookNow()
+}
+
+// lookNow is the same for those who hold the lock: before anything is done to a
+// file, it is looked at.
+func (d *Desk) lookNow() {
 	c := d.class
 	if c == nil {
 		return
@@ -198,7 +208,8 @@ func (d *Desk) stateOfClass() *classState {
 	if c == nil {
 		return nil
 	}
-	out := &classState{ID: d.id(c.path), Name: c.name(), Revision: revision(c.src), State: "fine", Problems: []problem{}}
+	out := &classState{ID: d.id(c.path), Name: c.name(), Revision: edit.Revision(c.src), State: "fine",
+		Problems: []problem{}}
 	if len(c.problems) > 0 {
 		out.State = "broken"
 	}

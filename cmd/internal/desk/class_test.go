@@ -21,7 +21,8 @@ func openedClass(t *testing.T) (*desk.Desk, *fakeHome) {
 func TestOpenClass(t *testing.T) {
 	d, _ := openedClass(t)
 	r := must(t, d, `{"do":"state"}`)
-	if at(t, r, "class", "name") != "Harbour 45" || at(t, r, "class", "state") != "fine" || at(t, r, "folder", "name") != "music" {
+	if at(t, r, "class", "name") != "Harbour 45" || at(t, r, "class", "state") != "fine" ||
+		at(t, r, "folder", "name") != "music" {
 		t.Errorf("state %v", r)
 	}
 	m, edition := d.Map()

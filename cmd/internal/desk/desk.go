@@ -63,9 +63,13 @@ func answering[F any](f func(d *Desk, ctx context.Context, fields F) (any, error
 // requests are all that can be asked, by name.
 func requests() map[string]handler {
 	return map[string]handler{
-		"state": answering((*Desk).state), "browse": answering((*Desk).browse), "open": answering((*Desk).open), "demo": answering((*Desk).demo),
+		"state": answering((*Desk).state), "browse": answering((*Desk).browse), "open": answering((*Desk).open),
+		"demo":  answering((*Desk).demo),
 		"songs": answering((*Desk).allSongs), "song": answering((*Desk).oneSong), "hear": answering((*Desk).hearNext),
 		"fix": answering((*Desk).fix), "unfix": answering((*Desk).unfix), "checked": answering((*Desk).checked),
+		"class": answering((*Desk).classNow), "act": answering((*Desk).act), "undo": answering((*Desk).undo),
+		"redo": answering((*Desk).redo), "text": answering((*Desk).text), "ways": answering((*Desk).ways),
+		"take": answering((*Desk).take), "moves": answering((*Desk).moves), "grades": answering((*Desk).grades),
 		"taps": answering((*Desk).taps), "tapped-in": answering((*Desk).tappedIn),
 	}
 }
@@ -93,7 +97,10 @@ func (d *Desk) Do(ctx context.Context, request []byte) []byte {
 // answer is JSON with "ok" in front of the fields of a struct.
 func answer(v any, err error) []byte {
 	var r *Refusal
+	var c *conflictError
 	switch {
+	case errors.As(err, &c):
+		v = c.conflict
 	case errors.As(err, &r):
 		v = r
 	case err != nil:

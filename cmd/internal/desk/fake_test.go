@@ -251,6 +251,18 @@ func (h *fakeHome) ReplaceClass(p string, before, after []byte) error {
 	return nil
 }
 
+func (h *fakeHome) SafetyCopy(p string, src []byte) error { h.set(p+".before", src); return nil }
+
+func (h *fakeHome) History(p string) ([]byte, error) { return h.ReadClass(p + ".history") }
+
+func (h *fakeHome) KeepHistory(p string, kept []byte) error { h.set(p+".history", kept); return nil }
+
+func (h *fakeHome) set(p string, src []byte) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.files[p] = src
+}
+
 func (h *fakeHome) MusicFolder(string, *plan.Class) string { return "/home/music" }
 
 func (h *fakeHome) FindMusic(_ string, c *plan.Class) (map[string]string, []plan.Problem) {

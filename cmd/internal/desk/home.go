@@ -38,6 +38,11 @@ type Home interface {
 	// it still is what it was.
 	ReadClass(path string) ([]byte, error)
 	ReplaceClass(path string, before, after []byte) error
+	// SafetyCopy keeps a class as it was before the desk changed it. History and
+	// KeepHistory are what was done to it, kept beside it.
+	SafetyCopy(path string, src []byte) error
+	History(path string) ([]byte, error)
+	KeepHistory(path string, kept []byte) error
 	// MusicFolder is where a class's songs are; FindMusic gives the path of each
 	// by its name in the class, and says what is missing.
 	MusicFolder(path string, c *plan.Class) string
