@@ -13,8 +13,9 @@ const (
 	// leastDecided is how much more must speak for one half of the counts than for
 	// the other, over all of the music on them, for a jump between them to be none
 	// where a break of breakCounts or more parts them [log-odds]: after it music may
-	// begin anew. Without a break no song jumps.
-	leastDecided, breakCounts = 1.0, 8
+	// begin anew. Without a break no song jumps, and leastTold is enough: with less,
+	// either half is as likely wrong, and the jump is left to be named.
+	leastDecided, leastTold, breakCounts = 1.0, 0.25, 8
 	// offHalf is how far a count may lie from the half counts of a comb to be one of
 	// them, as a share of a count, and leastOn the share of counts that must be.
 	offHalf, leastOn = 0.08, 0.75
@@ -108,7 +109,7 @@ func (h *heard) onePhase(parts []part, comb grid.Comb, lines []straight, c cues)
 		return nil, false
 	}
 	odds := c.halves(comb, beats[i], beats[j-1]) + majority(comb, beats[i:j])
-	if math.Abs(odds) < leastDecided && parted(comb, lines) {
+	if told := math.Abs(odds); told < leastTold || told < leastDecided && parted(comb, lines) {
 		return nil, false
 	}
 	half := 0
