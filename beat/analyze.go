@@ -3,7 +3,7 @@ package beat
 import (
 	"onphrase/beat/bar"
 	"onphrase/beat/ear"
-	"onphrase/beat/phrase"
+	"onphrase/beat/song"
 )
 
 // Analyze finds the counts, count 1 and the phrases of a piece of music. An
@@ -34,11 +34,21 @@ func (h *heard) track(c cues) Track {
 	if len(track.Beats) < fewest {
 		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}
 	}
+	track.addLeaps()
+	jumps := track.jumps()
+	fresh := union(track.seams(), jumps)
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
 	sound.One = c.ones(track.Beats, parts)
-	bars := c.bars(track.Beats, sound, track.seams())
-	track.addBars(bars)
-	track.addPhrases(phrase.Find(sound, bars))
+	bars := c.bars(track.Beats, sound, fresh)
+	songs := song.Find(sound, bars.BeatInBar, fresh)
+	if len(songs) > 0 {
+		fresh = union(fresh, songs)
+		bars = c.bars(track.Beats, sound, fresh)
+	}
+	track.addSongs(songs)
+	track.addJumps(jumps, songs)
+	agreed := track.addBars(bars, fresh)
+	track.addPhrases(phrasesOf(sound, bars, songs), agreed)
 	track.round()
 	return track
 }

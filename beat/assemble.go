@@ -44,6 +44,14 @@ func (t *Track) addBeats(parts []part) {
 	}
 }
 
+// addJumps names the counts at which the counting jumps within a song, and trusts
+// it no more than the longest run of it.
+func (t *Track) addJumps(jumps, songs []int) {
+	jumps = slices.DeleteFunc(jumps, func(i int) bool { return nearAny(songs, i, jumpReach) })
+	t.Trust.Beat *= longestRun(jumps, len(t.Beats))
+	t.doubt(jumps)
+}
+
 // tempoOf is the tempo of some counts.
 type tempoOf struct {
 	bpm    float64
@@ -113,22 +121,29 @@ func (t *Track) seams() []int {
 	return out
 }
 
-// addBars takes over the bars found.
-func (t *Track) addBars(b bar.Bars) {
+// addBars takes over the bars found; fresh are the counts at which they may begin
+// anew. It says how far each count agrees with the others about count 1, 0-1.
+func (t *Track) addBars(b bar.Bars, fresh []int) (agreed []float64) {
 	t.Meter = b.Meter
 	t.BeatInBar = b.BeatInBar
-	t.Trust.Count1 = b.Trust * t.Trust.Beat
+	slips := t.slips(fresh)
+	agreed = t.agreed(fresh)
+	t.Trust.Count1 = b.Trust * t.Trust.Beat * average(agreed)
+	t.doubt(slips)
+	return agreed
 }
 
 // addPhrases takes over the phrases found.
-func (t *Track) addPhrases(found []phrase.Phrase) {
+func (t *Track) addPhrases(found []phrase.Phrase, agreed []float64) {
 	energies := map[phrase.Energy]Energy{phrase.Low: Low, phrase.Medium: Medium, phrase.High: High}
+	all := average(agreed)
 	for _, p := range found {
+		trust := p.Trust * t.Trust.Count1 * agreed[p.Beat] / all
 		t.Phrases = append(t.Phrases, Phrase{
 			Time: t.Beats[p.Beat], Beat: p.Beat, Counts: p.Counts, Kind: KindOf(p.Counts),
-			Trust: p.Trust * t.Trust.Count1, Energy: energies[p.Energy],
+			Trust: trust, Energy: energies[p.Energy],
 		})
-		t.Trust.Phrase += p.Trust * t.Trust.Count1 / float64(len(found))
+		t.Trust.Phrase += trust / float64(len(found))
 	}
 	Suggest(t.Phrases)
 }

@@ -31,6 +31,7 @@ type part struct {
 	heard    bool              // the ear led
 	signs    Signs             // of its beats being right; none where the ear heard none
 	unsure   [][2]float64      // from-to [s]: where its beats are not to be trusted
+	half     float64           // probability of the beats against those half a count away, where both were counted; else 0
 	least    float64           // clarity without which there is no beat
 }
 
@@ -49,7 +50,7 @@ func (h *heard) parts(c cues) []part {
 		parts = append(parts, p)
 	}
 	h.join(parts)
-	return parts
+	return h.oneTempo(parts, c)
 }
 
 // follow finds the beats of one stretch and puts them to where the sounds begin.
@@ -98,11 +99,16 @@ func (c cues) heardOf(s tempo.Stretch) []reading.Reading {
 	all := c.candidates(s)
 	var led *reading.Ear
 	if c.heard {
-		led = &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
+		led = c.earOf(s)
 		all = append(all, led.Own(limits)...)
 	}
 	reading.Listen(all, c.evidence(s), led)
 	return all
+}
+
+// earOf is what the ear hears of a stretch.
+func (c cues) earOf(s tempo.Stretch) *reading.Ear {
+	return &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
 }
 
 // candidates are all ways of counting a stretch, but for those that count the

@@ -36,6 +36,10 @@ func (t *Track) round() {
 		c := &t.TempoChanges[i]
 		c.Time, c.BPM = rounded(c.Time, timeStep), rounded(c.BPM, tempoStep)
 	}
+	for i := range t.Songs {
+		s := &t.Songs[i]
+		s.Time, s.BPM = rounded(s.Time, timeStep), rounded(s.BPM, tempoStep)
+	}
 	for i := range t.Unsteady {
 		for k := range t.Unsteady[i] {
 			t.Unsteady[i][k] = rounded(t.Unsteady[i][k], timeStep)

@@ -14,6 +14,7 @@ type Track struct {
 	Phrases      []Phrase      `json:"phrases"`     // in order, without gaps, from the first trusted count 1 on
 	Unsteady     [][2]float64  `json:"unsteady"`    // stretches without a trustworthy beat, from-to [s]
 	TempoChanges []TempoChange `json:"tempo_changes"`
+	Songs        []Song        `json:"songs"` // of a continuous mix, in order; none of a single song
 	Trust        Trust         `json:"trust"`
 	Loudness     float64       `json:"loudness"`  // integrated loudness after ITU-R BS.1770 [LUFS]
 	Outline      Outline       `json:"outline"`   // how loud it is as it goes on, every half second

@@ -36,6 +36,9 @@ func trustOf(p part) float64 {
 	if !p.heard {
 		return unheardTrust
 	}
+	if p.half > 0 {
+		return p.half * p.signs.trust()
+	}
 	return p.signs.trust()
 }
 

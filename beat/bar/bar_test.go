@@ -23,6 +23,9 @@ func steady(n, meter, phase int) []float64 {
 	return e
 }
 
+// fours are log-odds that leave no doubt about the meter.
+func fours(meter int) float64 { return 10 * float64(7-2*meter) }
+
 func counted(n, meter, phase int) []int {
 	b := make([]int, n)
 	for i := range b {
@@ -34,7 +37,7 @@ func counted(n, meter, phase int) []int {
 func TestFindCountsFromTheStrongBeat(t *testing.T) {
 	for _, meter := range []int{3, 4} {
 		for phase := range meter {
-			b := find(steady(96, meter, phase), false, nil)
+			b := find(steady(96, meter, phase), fours(meter), false, nil)
 			if b.Meter != meter {
 				t.Errorf("meter %d, want %d", b.Meter, meter)
 			}
@@ -68,7 +71,7 @@ func TestSlips(t *testing.T) {
 			slices.Concat(counted(80, 4, 0), counted(16, 4, 2), counted(80, 4, 0))},
 		{"a change of tempo within the bars", clear(160, 0), []int{83}, counted(160, 4, 0)},
 	} {
-		if d := cmp.Diff(c.want, find(c.evidence, false, c.seams).BeatInBar); d != "" {
+		if d := cmp.Diff(c.want, find(c.evidence, fours(4), false, c.seams).BeatInBar); d != "" {
 			t.Errorf("%s (-want +got)\n%s", c.name, d)
 		}
 	}
@@ -76,7 +79,7 @@ func TestSlips(t *testing.T) {
 
 func TestShortAndEmpty(t *testing.T) {
 	for n := range 20 {
-		b := find(make([]float64, n), false, nil)
+		b := find(make([]float64, n), fours(4), false, nil)
 		if len(b.BeatInBar) != n || b.Meter != 4 {
 			t.Errorf("%d beats: %d numbered, meter %d", n, len(b.BeatInBar), b.Meter)
 		}
@@ -95,7 +98,7 @@ func TestNoiseIsCountedSteadily(t *testing.T) {
 		for i := range e {
 			e[i] = 2.6 * r.NormFloat64() // as far as the clues of music reach together
 		}
-		b := find(e, false, nil)
+		b := find(e, fours(4), false, nil)
 		slips := 0
 		for i := 1; i < len(e); i++ {
 			if b.BeatInBar[i] != b.BeatInBar[i-1]%b.Meter+1 {
@@ -144,7 +147,7 @@ func TestEvidence(t *testing.T) {
 		if argmax(sum[:]) > 1 || sum[0] < 0 {
 			t.Errorf("%s: evidence of the four counts %v", c.name, sum)
 		}
-		if d := cmp.Diff(counted(128, 4, 0), find(e, false, nil).BeatInBar); d != "" {
+		if d := cmp.Diff(counted(128, 4, 0), find(e, fours(4), false, nil).BeatInBar); d != "" {
 			t.Errorf("%s (-want +got)\n%s", c.name, d)
 		}
 	}

@@ -12,10 +12,6 @@ const (
 const (
 	leastBeats = 12 // fewer cannot tell the meters apart
 
-	// threeMargin is how much better a count of three must fit than one of
-	// four [standard errors].
-	threeMargin = 1.5
-
 	// tripleShare is the share of what begins within the beats that begins on
 	// their thirds from which the beats are dotted quarters: of 64 songs in 6/8,
 	// 12/8 or with a shuffle 61 had more.
@@ -28,13 +24,14 @@ const (
 	halfBar = 0.4
 )
 
-// meter is the number of beats in a bar. Music in 6/8 is told from 12/8 only
-// where every second beat is as good a count 1 as every fourth.
-func meter(evidence []float64, triple bool) int {
+// meter is the number of beats in a bar, threes being how much speaks for three
+// [log-odds]. Music in 6/8 is told from 12/8 only where every second beat is as
+// good a count 1 as every fourth.
+func meter(evidence []float64, threes float64, triple bool) int {
 	if len(evidence) < leastBeats {
 		return fourFour
 	}
-	if combFit(evidence, threeFour) > combFit(evidence, fourFour)+threeMargin {
+	if threes > 0 {
 		return threeFour
 	}
 	if triple && halvesAlike(evidence) {

@@ -27,11 +27,11 @@ func TestMeter(t *testing.T) {
 		{"6/8", six, true, 2}, {"2/4", six, false, 4}, {"12/8", twelve, true, 4}, {"4/4", twelve, false, 4}, {"3/4", three, false, 3}, {"9/8", three, true, 3},
 		{"too short to tell", six[:8], true, 4},
 	} {
-		b := find(c.evidence, c.triple, nil)
+		b := find(c.evidence, threes(c.evidence, &Sound{}), c.triple, nil)
 		if b.Meter != c.want {
 			t.Errorf("%s: bars of %d, want %d", c.name, b.Meter, c.want)
 		}
-		if b.Meter == 2 && (b.BeatInBar[0] != 1 || b.BeatInBar[2] != 1 || b.Trust < 0.8) {
+		if b.Meter == 2 && (b.BeatInBar[0] != 1 || b.BeatInBar[2] != 1 || b.Trust < 0.7) { // by evidence alone
 			t.Errorf("%s: counts %v, trust %.2f", c.name, b.BeatInBar[:4], b.Trust)
 		}
 	}

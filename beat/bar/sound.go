@@ -25,6 +25,18 @@ type Sound struct {
 // Len is the number of beats.
 func (s *Sound) Len() int { return len(s.Onset) }
 
+// Between is the sound of beats from..to-1.
+func (s *Sound) Between(from, to int) *Sound {
+	out := &Sound{
+		Bands: s.Bands, Onset: s.Onset[from:to], Level: s.Level[from:to], Chroma: s.Chroma[from:to], Bass: s.Bass[from:to],
+		Inner: s.Inner[from:to],
+	}
+	if s.One != nil {
+		out.One = s.One[from:to]
+	}
+	return out
+}
+
 // Measure hears each beat of a track. A beat lasts until the next one, the
 // last as long as the one before it. beats are times [s], increasing.
 func Measure(beats []float64, frames *spectral.Frames, onsets *spectral.Onsets, tones *tone.Frames) *Sound {

@@ -33,11 +33,12 @@ func Fit(beats []float64, hits []Hit) Grid {
 			continue
 		}
 		for k := p.from; k < p.to; k++ {
-			g.Beats[k] = max(0, p.at(k-p.from)) // no sooner than the first sample
+			g.Beats[k] = p.at(k - p.from)
 		}
 		step := i > 0 && p.whole() && all[i-1].whole()
 		g.Lines = append(g.Lines, Line{p.from, p.to, p.Period, step})
 	}
+	g.Beats[0] = max(0, g.Beats[0]) // no sooner than the first sample
 	increase(g.Beats)
 	g.Period = (g.Beats[len(beats)-1] - g.Beats[0]) / float64(len(beats)-1)
 	f := judgeEach(g.Beats, hits)

@@ -24,7 +24,8 @@ func Listen(all []Reading, sound Evidence, ear *Ear) {
 }
 
 // Choose weighs the readings against each other by their clues and lists them,
-// likeliest first, those that mean the same beats once.
+// those that mean the same beats once: first the one to count by, then the
+// others, likeliest first.
 func Choose(all []Reading) []Reading {
 	score := make([]float64, len(all))
 	top := math.Inf(-1)
@@ -43,6 +44,10 @@ func Choose(all []Reading) []Reading {
 	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
 	all = merge(all)
 	slices.SortStableFunc(all, func(a, b Reading) int { return cmp.Compare(b.Odds, a.Odds) })
+	if i := preferred(all); i > 0 {
+		r := all[i]
+		all = slices.Insert(slices.Delete(all, i, i+1), 0, r)
+	}
 	return all
 }
 
@@ -54,6 +59,9 @@ func (r Reading) score() float64 {
 	}
 	return heardWeights[0]*sound + weigh(heardWeights[1:], r.Heard)
 }
+
+// Over is how much likelier a reading is than another, by their clues [log-odds].
+func (r Reading) Over(other Reading) float64 { return r.score() - other.score() }
 
 func weigh(weights []float64, clues Clues) float64 {
 	sum := 0.0

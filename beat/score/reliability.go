@@ -59,3 +59,20 @@ func WriteReliability(w io.Writer, bounds []float64, claims []Claim) {
 		fmt.Fprintf(w, "  expected calibration error %.3f\n", off)
 	}
 }
+
+// LogLoss is the mean negative log-likelihood of what became of claims, were the
+// log-odds of each multiplied by slope: least at 1 where trust is neither too
+// sure nor too shy.
+//
+// Ref: the calibration slope of Cox 1958, "Two further applications of a model
+// for binary regression" (Biometrika 45; from memory).
+func LogLoss(claims []Claim, slope float64) float64 {
+	const most = 0.999
+	sum := 0.0
+	for _, c := range claims {
+		p := min(most, max(1-most, c.Trust))
+		p = 1 / (1 + math.Exp(-slope*math.Log(p/(1-p))))
+		sum -= c.Right*math.Log(p) + (1-c.Right)*math.Log(1-p)
+	}
+	return sum / float64(max(1, len(claims)))
+}

@@ -22,6 +22,9 @@ type Curve struct {
 	Centre float64   // of the first window [s]
 }
 
+// Steady is the curve of one period [s].
+func Steady(period float64) Curve { return Curve{Period: []float64{period}, Hop: 1} }
+
 // At is the period at a time [s].
 func (c Curve) At(t float64) float64 {
 	pos := (t - c.Centre) / c.Hop

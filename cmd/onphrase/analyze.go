@@ -54,7 +54,8 @@ one line for each track:
 
   BPM      counts a minute, from slowest to fastest where they change; "or" is
            another reading, mostly half or double, that might be the one you
-           teach
+           teach; classes are taught at 95-165, and of what is slower or faster
+           it is the double or the half
   trust    0-100, how far counts, count 1 and phrases can be relied on; the
            lowest of the three. Listen before you rely on anything low
   count 1  the time of the first count 1 of a phrase

@@ -43,6 +43,7 @@ func withLists(t beat.Track) beat.Track {
 	t.Phrases = append([]beat.Phrase{}, t.Phrases...)
 	t.Unsteady = append([][2]float64{}, t.Unsteady...)
 	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
+	t.Songs = append([]beat.Song{}, t.Songs...)
 	t.Outline = append(beat.Outline{}, t.Outline...)
 	for i := range t.Outline {
 		t.Outline[i] += 0 // a level of -0 dB is 0
@@ -126,8 +127,12 @@ func tempo(t beat.Track) string {
 	return fmt.Sprintf("%.1f", t.BPM)
 }
 
-// rival is the likeliest other reading of the tempo.
+// rival is the likeliest other reading of the tempo; of one that no class is
+// taught at, the half or the double.
 func rival(t beat.Track) string {
+	if other := t.OtherOctave(); other > 0 {
+		return fmt.Sprintf("%.0f", other)
+	}
 	best := beat.Rival{}
 	for _, r := range t.Alternatives {
 		if r.Odds > best.Odds {
