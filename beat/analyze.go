@@ -28,19 +28,29 @@ func AnalyzeWithout(src Source, left ...Stage) (Track, error) {
 
 // track is what the cues make of the sound.
 func (h *heard) track(c cues) Track {
+	track, sound, bars := h.barred(c)
+	if sound == nil {
+		return track
+	}
+	track.addPhrases(phrase.Find(sound, bars))
+	track.round()
+	return track
+}
+
+// barred is a track with counts and bars, and what its counts sound like; nil
+// where no beat was found.
+func (h *heard) barred(c cues) (Track, *bar.Sound, bar.Bars) {
 	track := Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline}
 	parts := h.parts(c)
 	track.addBeats(parts)
 	if len(track.Beats) < fewest {
-		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}
+		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}, nil, bar.Bars{}
 	}
 	sound := bar.Measure(track.Beats, h.frames, h.onsets, h.tones)
 	sound.One = c.ones(track.Beats, parts)
 	bars := c.bars(track.Beats, sound, track.seams())
 	track.addBars(bars)
-	track.addPhrases(phrase.Find(sound, bars))
-	track.round()
-	return track
+	return track, sound, bars
 }
 
 const (

@@ -126,9 +126,13 @@ func (t *Track) addPhrases(found []phrase.Phrase) {
 	for _, p := range found {
 		t.Phrases = append(t.Phrases, Phrase{
 			Time: t.Beats[p.Beat], Beat: p.Beat, Counts: p.Counts, Kind: KindOf(p.Counts),
-			Trust: p.Trust * t.Trust.Count1, Energy: energies[p.Energy],
+			Trust: PhraseTrust(p.Trust, t.Trust.Count1), Energy: energies[p.Energy],
 		})
-		t.Trust.Phrase += p.Trust * t.Trust.Count1 / float64(len(found))
+		t.Trust.Phrase += PhraseTrust(p.Trust, t.Trust.Count1) / float64(len(found))
 	}
 	Suggest(t.Phrases)
 }
+
+// PhraseTrust is how far a phrase start is to be trusted, 0-1, that is trusted
+// so far where bars are right, given the trust in count 1.
+func PhraseTrust(start, count1 float64) float64 { return start * count1 }

@@ -1,6 +1,9 @@
 package beat
 
-import "onphrase/beat/ear"
+import (
+	"onphrase/beat/bar"
+	"onphrase/beat/ear"
+)
 
 // Claim is what the analysis says of one stretch of a track, and what its
 // trust is told from: what beat/learn/trust holds against the truth.
@@ -28,4 +31,18 @@ func Claims(src Source) (all []Claim, sure float64, err error) {
 		}
 	}
 	return all, certainty(c.chain.beats, hearing.Beat, hearing.FPS), nil
+}
+
+// Barred is Analyze up to the bars, and what the counts sound like, from which
+// phrases are told: what beat/learn/phrases learns from. sound is nil where no
+// beat was found.
+func Barred(src Source) (t Track, sound *bar.Sound, bars bar.Bars, err error) {
+	h, err := listen(src)
+	if err != nil {
+		return Track{}, nil, bar.Bars{}, err
+	}
+	hearing := ear.Listen(h.frames)
+	h.frames.Pack()
+	t, sound, bars = h.barred(h.cues(hearing, nil))
+	return t, sound, bars, nil
 }

@@ -13,6 +13,7 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"onphrase/beat"
 	"onphrase/beat/bar"
 	"onphrase/beat/decode"
 	"onphrase/beat/ear"
@@ -25,10 +26,20 @@ import (
 // example is a track with its truth, heard at its true beats: what is learnt
 // from it is about bars and phrases alone.
 type example struct {
+	name     string
 	beats    []float64 // [s]
 	position []int     // in the bar, from 1
 	phrases  []score.Section
 	sound    *bar.Sound
+	found    analysis
+}
+
+// analysis is what the whole analysis finds before the phrases.
+type analysis struct {
+	Beats []float64  // [s]
+	Sound *bar.Sound // at them; nil where no beat was found
+	Bars  bar.Bars
+	Trust [2]float64 // in beats and count 1
 }
 
 // meter is the number of counts in a bar.
@@ -81,12 +92,31 @@ func hear(stem string) (*example, error) {
 			e.phrases = append(e.phrases, score.Section{Time: t, Counts: numbers[i]})
 		}
 	}
-	for _, ending := range []string{".wav", ".mp3"} {
+	e.name = filepath.Base(stem)
+	if e.recall(stem+heardBefore) == nil {
+		return e, nil
+	}
+	for _, ending := range []string{".wav", ".mp3", ".ogg"} {
 		if _, err := os.Stat(stem + ending); err == nil {
-			return e, e.listen(stem + ending)
+			return e, errors.Join(e.listen(stem+ending), e.analyse(stem+ending), e.keep(stem+heardBefore))
 		}
 	}
-	return nil, fmt.Errorf("%s: no .wav or .mp3 beside the .beats", stem)
+	return nil, fmt.Errorf("%s: no .wav, .mp3 or .ogg beside the .beats", stem)
+}
+
+// analyse goes the whole way up to the bars.
+func (e *example) analyse(path string) error {
+	src, err := decode.Open(path, decode.Auto)
+	if err != nil {
+		return err
+	}
+	defer src.Close()
+	t, sound, bars, err := beat.Barred(src)
+	if err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	e.found = analysis{t.Beats, sound, bars, [2]float64{t.Trust.Beat, t.Trust.Count1}}
+	return nil
 }
 
 // listen measures the sound at the beats as the analysis does.
