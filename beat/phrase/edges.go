@@ -13,18 +13,17 @@ const (
 	// heard in the first bar and in the last one. Music may begin with little,
 	// but a closing chord on count 1 makes no bar.
 	leastFirst, leastLast = 0.25, 0.5
+	// aloneShare is how many times more must begin on count 1 than on any
+	// other count of a bar, and leastAlone how much at least, so that the bar is
+	// heard by it alone: a chord a bar.
+	aloneShare, leastAlone = 2, 0.5
 )
 
 // edges cuts off the bars at both ends in which the counts cannot be heard:
 // noise or a drone before the music sets in, counts carried on after its last
 // chord.
 func edges(s *bar.Sound, starts []int, meter int) (first, last int) {
-	strength := make([]float64, s.Len())
-	for i, row := range s.Onset {
-		for part := 0; part < len(row); part += bar.Parts {
-			strength[i] += row[part]
-		}
-	}
+	strength := strengths(s)
 	faint := faintShare * dsp.Median(strength)
 	heardShare := func(start int) float64 {
 		heard := 0.0
@@ -40,8 +39,40 @@ func edges(s *bar.Sound, starts []int, meter int) (first, last int) {
 		(first+1 == last || heardShare(starts[first+1]) >= leastFirst)) {
 		first++ // a single sound in an intro begins nothing
 	}
+	for first > 0 && first < last && alone(s, strength, starts[first-1], meter) {
+		first--
+	}
 	for last > first && heardShare(starts[last-1]) < leastLast {
 		last--
 	}
 	return first, last
+}
+
+// strengths are how much begins within each beat: on it, or off it, as a hat
+// does, which tells the beat, too.
+func strengths(s *bar.Sound) []float64 {
+	out := make([]float64, s.Len())
+	for i, row := range s.Onset {
+		for part := range bar.Parts {
+			begun := 0.0
+			for j := part; j < len(row); j += bar.Parts {
+				begun += row[j]
+			}
+			out[i] = max(out[i], begun)
+		}
+	}
+	return out
+}
+
+// alone reports whether a bar is told by what begins on its count 1 alone. What
+// sounds from the very beginning of a track begins there.
+func alone(s *bar.Sound, strength []float64, start, meter int) bool {
+	rest, loud := 0.0, 0.0
+	for i := start + 1; i < min(len(strength), start+meter); i++ {
+		rest, loud = max(rest, strength[i]), max(loud, sum(s.Level[i]))
+	}
+	if start == 0 {
+		return sum(s.Level[0]) > loud && loud > 0
+	}
+	return strength[start] >= max(leastAlone, aloneShare*rest)
 }

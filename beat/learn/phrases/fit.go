@@ -1,10 +1,10 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"math"
+	"os"
 
 	"onphrase/beat/bar"
 	"onphrase/beat/phrase"
@@ -28,21 +28,44 @@ func bars(args []string) error {
 	return write(barWeights, "clueWeights", w...)
 }
 
-// fit finds the weights of beat/phrase that suit the songs of some folders.
+// fit trains the network of beat/phrase on the songs of some folders, each
+// folder with the same weight.
 func fit(args []string) error {
 	f := flag.NewFlagSet("fit", flag.ExitOnError)
-	keep := f.Bool("write", false, "write the weights into the source")
+	out := f.String("o", phraseWeights, "file for the weights")
+	seed := f.Uint64("seed", 1, "of the first weights")
+	hidden := f.Int("hidden", units, "hidden units")
 	f.Parse(args)
-	songs, err := examples(f.Args())
-	if err != nil {
-		return err
+	var all []lesson
+	for _, dir := range f.Args() {
+		songs, err := examples([]string{dir})
+		if err != nil {
+			return err
+		}
+		all = append(all, lessons(songs)...)
 	}
-	w := fitPhrases(songs)
-	fmt.Printf("phrase: clueWeights %.2f, startOdds %.2f\n", w[:phrase.ClueCount], w[phrase.ClueCount])
-	if !*keep {
-		return nil
+	networks := make([]*phrase.Network, members)
+	for i := range networks {
+		networks[i] = train(all, *seed+uint64(i), *hidden)
 	}
-	return errors.Join(write(phraseWeights, "clueWeights", w[:phrase.ClueCount]...), write(phraseWeights, "startOdds", w[phrase.ClueCount]))
+	return os.WriteFile(*out, []byte(together(networks).Text()), 0o644)
+}
+
+// lessons are the songs whose bars are known to be of three or four.
+func lessons(songs []*example) []lesson {
+	var out []lesson
+	for _, e := range songs {
+		if e.meter() < 3 {
+			continue // of bars in pairs, a phrase may start at the second
+		}
+		if l := lessonOf(e); len(l.known) > 1 {
+			out = append(out, l)
+		}
+	}
+	for i := range out {
+		out[i].weight = 1
+	}
+	return out
 }
 
 // fitBars maximises the likelihood of the true phase of each song among all.
@@ -101,51 +124,7 @@ func phases(e *example) [][]float64 {
 // certain are log-odds of what is known.
 const certain = 40
 
-// fitPhrases maximises the likelihood of the true list of phrases under the
-// chain of beat/phrase: at the maximum the clues at the starts that the chain
-// expects are those at the true ones. The last weight is that of a bar as
-// such.
-func fitPhrases(songs []*example) []float64 {
-	var all []barred
-	for _, e := range songs {
-		if e.meter() < 3 {
-			continue // of bars in pairs, a phrase may start at the second
-		}
-		if b := barsOf(e); len(b.known) > 1 {
-			all = append(all, b)
-		}
-	}
-	from := make([]float64, phrase.ClueCount+1)
-	from[phrase.ClueCount] = -3
-	return climb(from, func(w []float64) []float64 {
-		g := make([]float64, len(w))
-		for _, b := range all {
-			odds, told := make([]float64, len(b.known)), make([]float64, len(b.known))
-			for i := range odds {
-				odds[i] = dot(w, b.clues[i])
-				told[i] = odds[i] + b.known[i]
-			}
-			guess, truth := phrase.Chances(odds, false), phrase.Chances(told, false)
-			for i := 1; i < len(odds); i++ {
-				for k, v := range b.clues[i] {
-					g[k] += (truth[i] - guess[i]) * v / float64(len(all))
-				}
-			}
-		}
-		for k := range phrase.ClueCount {
-			g[k] -= ridge * w[k]
-		}
-		return g
-	})
-}
-
-// barred is a song by its bars.
-type barred struct {
-	clues [][]float64 // those of beat/phrase and a 1
-	known []float64   // certain, -certain or, where two phrases make one section, 0
-}
-
-func barsOf(e *example) barred {
+func lessonOf(e *example) lesson {
 	var starts []int
 	for i, p := range e.position {
 		if p == 1 && i+e.meter() <= len(e.position) {
@@ -153,23 +132,18 @@ func barsOf(e *example) barred {
 		}
 	}
 	if len(e.phrases) == 0 || len(starts) == 0 {
-		return barred{}
+		return lesson{}
 	}
 	var asked []score.Section
 	for _, i := range starts {
 		asked = append(asked, score.Section{Time: e.beats[i]})
 	}
-	clues := phrase.Clues(e.sound, starts, e.meter())
-	var b barred
-	for i, verdict := range score.Starts(e.phrases, asked, e.beats) {
-		row := []float64{}
-		for k := range clues {
-			row = append(row, clues[k][i])
-		}
-		b.clues = append(b.clues, append(row, 1))
-		b.known = append(b.known, map[score.Verdict]float64{score.Right: certain, score.Wrong: -certain}[verdict])
+	l := lesson{clues: phrase.Clues(e.sound, starts, e.meter())}
+	for _, verdict := range score.Starts(e.phrases, asked, e.beats) {
+		// where two phrases make one section, nothing is known
+		l.known = append(l.known, map[score.Verdict]float64{score.Right: certain, score.Wrong: -certain}[verdict])
 	}
-	return b
+	return l
 }
 
 func dot(a, b []float64) float64 {

@@ -45,6 +45,7 @@ func report(args []string) error {
 			all = append(all, o)
 			if *list && (o.truth < 1 || o.whole < 1) {
 				fmt.Printf("%-40s %.2f %.2f  counts %.2f count 1 %.2f\n", e.name, o.truth, o.whole, o.counts, o.ones)
+				e.print()
 			}
 		}
 		claims = append(claims, row(t, filepath.Base(dir), all)...)
@@ -122,4 +123,20 @@ func sections(beats []float64, list []phrase.Phrase) []score.Section {
 		out = append(out, score.Section{Time: beats[p.Beat], Counts: p.Counts})
 	}
 	return slices.Clip(out)
+}
+
+// print lists the lengths of the phrases, true and found at true bars, the latter with their trust.
+func (e *example) print() {
+	fmt.Print("   true ")
+	for _, p := range e.phrases {
+		fmt.Printf(" %d", p.Counts)
+	}
+	fmt.Print("\n   found")
+	for i, p := range phrase.Find(e.sound, bar.Bars{Meter: e.meter(), BeatInBar: e.position}) {
+		if i == 0 && p.Beat > 0 {
+			fmt.Printf(" (%d)", p.Beat)
+		}
+		fmt.Printf(" %d:%.2f", p.Counts, p.Trust)
+	}
+	fmt.Println()
 }

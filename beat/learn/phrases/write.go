@@ -12,7 +12,7 @@ import (
 const (
 	barWeights    = "beat/bar/evidence.go"
 	barTrust      = "beat/bar/find.go"
-	phraseWeights = "beat/phrase/odds.go"
+	phraseWeights = "beat/phrase/weights.txt"
 	phraseTrust   = "beat/phrase/trust.go"
 )
 
