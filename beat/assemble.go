@@ -132,7 +132,3 @@ func (t *Track) addPhrases(found []phrase.Phrase) {
 	}
 	Suggest(t.Phrases)
 }
-
-// PhraseTrust is how far a phrase start is to be trusted, 0-1, that is trusted
-// so far where bars are right, given the trust in count 1.
-func PhraseTrust(start, count1 float64) float64 { return start * count1 }

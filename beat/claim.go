@@ -33,16 +33,27 @@ func Claims(src Source) (all []Claim, sure float64, err error) {
 	return all, certainty(c.chain.beats, hearing.Beat, hearing.FPS), nil
 }
 
-// Barred is Analyze up to the bars, and what the counts sound like, from which
-// phrases are told: what beat/learn/phrases learns from. sound is nil where no
-// beat was found.
-func Barred(src Source) (t Track, sound *bar.Sound, bars bar.Bars, err error) {
+// Hearing is a track up to its bars, and what its counts sound like.
+type Hearing struct {
+	Track
+	Bars  bar.Bars
+	Sound *bar.Sound // of the counts; nil where no beat was found
+	Truth *bar.Sound // of counts given
+}
+
+// Hear is Analyze up to the bars, and what counts sound like, from which phrases
+// are told: those found, and those of the truth [s]. It is what
+// beat/learn/phrases learns from.
+func Hear(src Source, truth []float64) (Hearing, error) {
 	h, err := listen(src)
 	if err != nil {
-		return Track{}, nil, bar.Bars{}, err
+		return Hearing{}, err
 	}
 	hearing := ear.Listen(h.frames)
 	h.frames.Pack()
-	t, sound, bars = h.barred(h.cues(hearing, nil))
-	return t, sound, bars, nil
+	var out Hearing
+	out.Track, out.Sound, out.Bars = h.barred(h.cues(hearing, nil))
+	out.Truth = bar.Measure(truth, h.frames, h.onsets, h.tones)
+	out.Truth.One = at(truth, hearing.One, hearing.FPS)
+	return out, nil
 }

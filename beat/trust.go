@@ -1,6 +1,10 @@
 package beat
 
-import "math"
+import (
+	"math"
+
+	"onphrase/beat/phrase"
+)
 
 const (
 	// leastClarity parts music from speech, noise and free playing: of 82
@@ -92,4 +96,11 @@ func share(beats, x []float64, fps float64) float64 {
 		}
 	}
 	return on / max(all, math.SmallestNonzeroFloat64)
+}
+
+// PhraseTrust is how far a phrase start is to be trusted, 0-1, given the trust
+// in it where bars are right and the trust in count 1.
+func PhraseTrust(start, count1 float64) float64 {
+	logOdds := phraseWeights[0] + phraseWeights[1]*phrase.LogOdds(start) + phraseWeights[2]*phrase.LogOdds(count1)
+	return 1 / (1 + math.Exp(-logOdds))
 }

@@ -30,8 +30,9 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	broken := bars.BeatInBar[starts[0]] != 1
 	found := segment(odds(Clues(s, starts, meter)), broken)
 	if len(found.starts) > 1 && found.starts[1] < leastBars {
-		found.starts, found.chance = found.starts[1:], found.chance[1:]
+		found.starts = found.starts[1:]
 	}
+	sure := trust(found.starts, found.chance)
 	var out []Phrase
 	for i, b := range found.starts {
 		next := end
@@ -43,7 +44,7 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 			from++ // the count 1 of a broken first bar was not heard
 		}
 		if from < next {
-			out = append(out, Phrase{Beat: from, Counts: next - from, Trust: found.chance[i]})
+			out = append(out, Phrase{Beat: from, Counts: next - from, Trust: sure[i]})
 		}
 	}
 	rate(out, s)

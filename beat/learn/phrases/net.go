@@ -122,7 +122,9 @@ func gradient(n *phrase.Network, all []lesson, chosen []int, size int, seed uint
 		wait.Go(func() {
 			own := make([]float64, size)
 			for i := part; i < len(chosen); i += workers {
-				teach(n, all[chosen[i]], own, rand.New(rand.NewPCG(seed, uint64(i))))
+				l := all[chosen[i]]
+				l.inputs = deafened(l.inputs, rand.New(rand.NewPCG(seed, uint64(i))))
+				teach(n, l, own)
 			}
 			sum.Lock()
 			defer sum.Unlock()
@@ -137,9 +139,9 @@ func gradient(n *phrase.Network, all []lesson, chosen []int, size int, seed uint
 
 const workers = 2
 
-// teach adds the gradient of one song to g.
-func teach(n *phrase.Network, l lesson, g []float64, r *rand.Rand) {
-	l.inputs = deafened(l.inputs, r)
+// teach adds the gradient of one song to g: at the maximum the inputs at the
+// starts that the chain expects are those at the true ones.
+func teach(n *phrase.Network, l lesson, g []float64) {
 	bars := len(l.inputs)
 	odds, told, hidden := make([]float64, bars), make([]float64, bars), make([][]float64, bars)
 	for i, input := range l.inputs {

@@ -11,33 +11,68 @@ import (
 	"onphrase/beat/score"
 )
 
-// trust fits how far bars and phrases are to be trusted to songs that the
-// weights were not fitted to. What it finds goes on top of the trust in the
-// source.
+// trust fits how far phrase starts are to be trusted to songs that the weights
+// were not fitted to: given true bars; or, with -whole, in the whole analysis,
+// where bars may be wrong. What it finds of the former goes on top of the trust
+// in the source.
 func trust(args []string) error {
 	f := flag.NewFlagSet("trust", flag.ExitOnError)
+	keep := f.Bool("write", false, "write the result into the source")
+	whole := f.Bool("whole", false, "of the whole analysis")
+	f.Parse(args)
+	songs, err := examples(f.Args())
+	if err != nil {
+		return err
+	}
+	if *whole {
+		return wholeTrust(songs, *keep)
+	}
+	start, first := calibrate(startClaims(songs, false)), calibrate(startClaims(songs, true))
+	fmt.Printf("%d songs: phrases offset %.2f, slope %.2f; first phrases offset %.2f, slope %.2f (0 and 1 when calibrated)\n",
+		len(songs), start[0], start[1], first[0], first[1])
+	if !*keep {
+		return nil
+	}
+	return errors.Join(onTop("trustOffset", "trustSlope", start), onTop("firstOffset", "firstSlope", first))
+}
+
+// onTop writes an offset and slope that are to follow those in the source.
+func onTop(offset, slope string, by []float64) error {
+	o, err := present(phraseTrust, offset)
+	s, err2 := present(phraseTrust, slope)
+	if err := errors.Join(err, err2); err != nil {
+		return err
+	}
+	return errors.Join(write(phraseTrust, offset, by[0]+by[1]*o), write(phraseTrust, slope, by[1]*s))
+}
+
+// wholeTrust fits what trust in a start and in count 1 make together.
+func wholeTrust(songs []*example, keep bool) error {
+	w := logistic(wholeClaims(songs))
+	fmt.Printf("%d songs: trust in a start by the whole analysis %.2f\n", len(songs), w)
+	if !keep {
+		return nil
+	}
+	return write(wholeWeights, "phraseWeights", w...)
+}
+
+// sure fits how far count 1 is to be trusted to songs that nothing was fitted
+// to, on top of the trust in the source.
+func sure(args []string) error {
+	f := flag.NewFlagSet("sure", flag.ExitOnError)
 	keep := f.Bool("write", false, "write the result into the source")
 	f.Parse(args)
 	songs, err := examples(f.Args())
 	if err != nil {
 		return err
 	}
-	one, start := sureness(oneClaims(songs)), calibrate(startClaims(songs))
-	fmt.Printf("%d songs: count 1 times %.2f; phrases offset %.2f, slope %.2f (1, and 0 and 1, when calibrated)\n", len(songs), one, start[0], start[1])
-	if !*keep {
-		return nil
+	one := sureness(oneClaims(songs))
+	fmt.Printf("%d songs: count 1 times %.2f (1 when calibrated)\n", len(songs), one)
+	was, err := present(barTrust, "sureness")
+	if err != nil || !*keep {
+		return err
 	}
-	was := map[string]float64{}
-	for name, file := range map[string]string{"sureness": barTrust, "trustOffset": phraseTrust, "trustSlope": phraseTrust} {
-		if was[name], err = present(file, name); err != nil {
-			return err
-		}
-	}
-	return errors.Join(
-		write(barTrust, "sureness", one*was["sureness"]),
-		write(phraseTrust, "trustOffset", start[0]+start[1]*was["trustOffset"]),
-		write(phraseTrust, "trustSlope", start[1]*was["trustSlope"]),
-	)
+	return write(barTrust, "sureness", one*was)
 }
 
 // claim is a trust and whether it was right.
@@ -61,21 +96,41 @@ func oneClaims(songs []*example) []claim {
 }
 
 // startClaims are what beat/phrase says of each start it finds, given the true
-// bars.
-func startClaims(songs []*example) []claim {
+// bars: of the first ones, or of all others.
+func startClaims(songs []*example, first bool) []claim {
 	var out []claim
 	for _, e := range songs {
 		if len(e.phrases) == 0 {
 			continue
 		}
 		list := phrase.Find(e.sound, bar.Bars{Meter: e.meter(), BeatInBar: e.position})
-		var found []score.Section
-		for _, p := range list {
-			found = append(found, score.Section{Time: e.beats[p.Beat], Counts: p.Counts})
-		}
-		for i, verdict := range score.Starts(e.phrases, found, e.beats) {
-			if verdict != score.Spare {
+		for i, verdict := range score.Starts(e.phrases, sections(e.beats, list), e.beats) {
+			if verdict != score.Spare && first == (i == 0) {
 				out = append(out, claim{list[i].Trust, verdict == score.Right})
+			}
+		}
+	}
+	return out
+}
+
+// signs are what the trust of a start is told from, and whether it was right.
+type signs struct {
+	values []float64
+	right  bool
+}
+
+// wholeClaims are what the whole analysis says of each start.
+func wholeClaims(songs []*example) []signs {
+	var out []signs
+	for _, e := range songs {
+		if len(e.phrases) == 0 || e.found.Sound == nil {
+			continue
+		}
+		list := phrase.Find(e.found.Sound, e.found.Bars)
+		for i, verdict := range score.Starts(e.phrases, sections(e.found.Beats, list), e.beats) {
+			if verdict != score.Spare {
+				values := []float64{1, phrase.LogOdds(list[i].Trust), phrase.LogOdds(e.found.Trust[1])}
+				out = append(out, signs{values, verdict == score.Right})
 			}
 		}
 	}
@@ -98,13 +153,27 @@ func ones(beats []float64, position []int) []float64 {
 // Ref: Platt 1999, "Probabilistic outputs for support vector machines" (from
 // memory).
 func calibrate(list []claim) []float64 {
-	return climb([]float64{0, 1}, func(x []float64) []float64 {
-		g := []float64{0, 0}
-		for _, c := range list {
-			odds := logOdds(c.trust)
-			miss := c.miss(x[0] + x[1]*odds)
-			g[0] += miss / float64(len(list))
-			g[1] += miss * odds / float64(len(list))
+	var all []signs
+	for _, c := range list {
+		all = append(all, signs{[]float64{1, phrase.LogOdds(c.trust)}, c.right})
+	}
+	return logistic(all)
+}
+
+// logistic finds the weights of the values that make what was so likeliest.
+func logistic(list []signs) []float64 {
+	if len(list) == 0 {
+		return nil
+	}
+	from := make([]float64, len(list[0].values))
+	from[1] = 1
+	return climb(from, func(w []float64) []float64 {
+		g := make([]float64, len(w))
+		for _, s := range list {
+			miss := miss(s.right, dot(w, s.values))
+			for i, v := range s.values {
+				g[i] += miss * v / float64(len(list))
+			}
 		}
 		return g
 	})
@@ -113,29 +182,22 @@ func calibrate(list []claim) []float64 {
 // sureness finds the slope alone, of the log-odds against chance: one phase of
 // four.
 func sureness(list []claim) float64 {
-	chance := logOdds(0.25)
+	chance := phrase.LogOdds(0.25)
 	return climb([]float64{1}, func(x []float64) []float64 {
 		g := []float64{0}
 		for _, c := range list {
-			odds := logOdds(c.trust) - chance
-			g[0] += c.miss(chance+x[0]*odds) * odds / float64(len(list))
+			odds := phrase.LogOdds(c.trust) - chance
+			g[0] += miss(c.right, chance+x[0]*odds) * odds / float64(len(list))
 		}
 		return g
 	})[0]
 }
 
 // miss is how far the log-odds of being right fall short of what was so.
-func (c claim) miss(odds float64) float64 {
+func miss(right bool, odds float64) float64 {
 	guess := 1 / (1 + math.Exp(-odds))
-	if c.right {
+	if right {
 		return 1 - guess
 	}
 	return -guess
-}
-
-// logOdds of a probability, kept away from certainty.
-func logOdds(p float64) float64 {
-	const most = 0.999
-	p = min(most, max(1-most, p))
-	return math.Log(p / (1 - p))
 }

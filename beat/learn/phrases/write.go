@@ -14,6 +14,7 @@ const (
 	barTrust      = "beat/bar/find.go"
 	phraseWeights = "beat/phrase/weights.txt"
 	phraseTrust   = "beat/phrase/trust.go"
+	wholeWeights  = "beat/trust_weights.go"
 )
 
 // numbersOf matches the declaration of a name whose value is numbers alone,

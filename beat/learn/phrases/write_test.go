@@ -12,8 +12,8 @@ func TestWrite(t *testing.T) {
 		file, name string
 		values     int
 	}{
-		{barWeights, "clueWeights", 6}, {barTrust, "sureness", 1}, {phraseWeights, "clueWeights", 12}, {phraseWeights, "startOdds", 1},
-		{phraseTrust, "trustOffset", 1}, {phraseTrust, "trustSlope", 1},
+		{barWeights, "clueWeights", 6}, {barTrust, "sureness", 1}, {wholeWeights, "phraseWeights", 3},
+		{phraseTrust, "trustOffset", 1}, {phraseTrust, "trustSlope", 1}, {phraseTrust, "firstOffset", 1}, {phraseTrust, "firstSlope", 1},
 	} {
 		text, err := os.ReadFile("../../../" + c.file)
 		if err != nil {
