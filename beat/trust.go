@@ -99,8 +99,8 @@ func share(beats, x []float64, fps float64) float64 {
 }
 
 // PhraseTrust is how far a phrase start is to be trusted, 0-1, given the trust
-// in it where bars are right and the trust in count 1.
+// in it where bars are right and the trust in count 1: both have to be right.
 func PhraseTrust(start, count1 float64) float64 {
-	logOdds := phraseWeights[0] + phraseWeights[1]*phrase.LogOdds(start) + phraseWeights[2]*phrase.LogOdds(count1)
-	return 1 / (1 + math.Exp(-logOdds))
+	logOdds := barsWeights[0] + barsWeights[1]*phrase.LogOdds(count1)
+	return start / (1 + math.Exp(-logOdds))
 }

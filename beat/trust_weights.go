@@ -5,7 +5,7 @@ package beat
 // logarithm of the odds of the reading. Fitted by beat/learn/trust.
 var trustWeights = [...]float64{-0.053, 0.585, 2.863, 4.414}
 
-// phraseWeights are the log-odds that a phrase starts where one was found: a
-// constant, the log-odds of the trust in it where bars are right, and those of
-// the trust in count 1. Fitted by 'beat/learn/phrases trust -whole'.
-var phraseWeights = [3]float64{-1.0, 0.9, 0.5}
+// barsWeights are the log-odds that bars are right around a phrase start, so that
+// it can be right: a constant, and the log-odds of the trust in count 1, which
+// is of a whole track. Fitted by 'beat/learn/phrases trust -whole'.
+var barsWeights = [2]float64{0.52, 0.98}

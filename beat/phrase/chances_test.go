@@ -64,20 +64,39 @@ func TestChancesOfEveryList(t *testing.T) {
 	}
 }
 
-// Each start is trusted after its own chance, the first after that of the
-// second.
-func TestTrustFollowsChance(t *testing.T) {
+// Each start is trusted after its own chance and what speaks for it, the first
+// after those of the second.
+func TestSigns(t *testing.T) {
+	odds := []float64{9, -5, -1, -5, 7, -8}
 	chance := []float64{1, 0, 0.2, 0, 0.9, 0.6}
-	got := trust([]int{0, 2, 4, 5}, chance)
-	want := []float64{trustedFirst(0.2), trusted(0.2), trusted(0.9), trusted(0.6)}
+	got := signsOf([]int{0, 2, 4, 5}, odds, chance)
+	const mean = (-1.0 + 3 - 6) / 3 // no more than 3, no less than -6
+	want := []Signs{
+		{1, LogOdds(0.2), -1, mean, 1}, {1, LogOdds(0.2), -1, mean, 0}, {1, LogOdds(0.9), 3, mean, 0}, {1, LogOdds(0.6), -6, mean, 0},
+	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Errorf("(-want +got)\n%s", d)
 	}
-	if alone := trust([]int{0}, chance); alone[0] != trustedFirst(aloneChance) {
-		t.Errorf("a phrase alone is trusted %g", alone[0])
+	if alone := signsOf([]int{0}, odds, chance)[0]; alone != (Signs{1, 0, -6, 0, 1}) {
+		t.Errorf("a phrase alone has the signs %v", alone)
 	}
-	if len(trust(nil, nil)) != 0 {
-		t.Error("trust in no phrase")
+	if len(signsOf(nil, nil, nil)) != 0 {
+		t.Error("signs of no phrase")
+	}
+}
+
+// More chance is more trust, and so is more that speaks for a start of its own.
+func TestTrustGrows(t *testing.T) {
+	last := 0.0
+	for _, p := range []float64{0.01, 0.3, 0.6, 0.9, 0.99} {
+		now := Signs{1, LogOdds(p), -1, -1, 0}.trust()
+		if now <= last || now >= 1 {
+			t.Errorf("a chance of %g is trusted %g, less %g", p, now, last)
+		}
+		last = now
+	}
+	if first := (Signs{1, 2, -1, -1, 1}); first.trust() <= (Signs{1, 2, -1, -1, 0}).trust() {
+		t.Error("the start of the song says nothing for its first phrase")
 	}
 }
 

@@ -11,9 +11,6 @@ type segmentation struct {
 	chance []float64 // of each bar of the track: the share of lists in which a phrase starts there, 0-1
 }
 
-// aloneChance stands for that of the second phrase where there is only one.
-const aloneChance = 0.5
-
 // segment finds the phrases of a track of len(odds) bars, by a semi-Markov
 // chain: a list of phrases scores the log-odds of each of its starts but the
 // first, and the logarithm of the share of each of its lengths. The list
@@ -31,23 +28,6 @@ func segment(odds []float64, pickUp bool) segmentation {
 	slices.Reverse(out.starts)
 	out.starts = whole(out.starts, len(odds))
 	out.chance = Chances(odds, pickUp)
-	return out
-}
-
-// trust is how far each start of a list is to be trusted, by the chance of every
-// bar.
-func trust(starts []int, chance []float64) []float64 {
-	out := make([]float64, len(starts))
-	for i, s := range starts {
-		out[i] = trusted(chance[s])
-	}
-	second := aloneChance
-	if len(starts) > 1 {
-		second = chance[starts[1]]
-	}
-	if len(starts) > 0 {
-		out[0] = trustedFirst(second)
-	}
 	return out
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 
 	"onphrase/beat/bar"
 	"onphrase/beat/phrase"
@@ -28,27 +29,23 @@ func bars(args []string) error {
 	return write(barWeights, "clueWeights", w...)
 }
 
-// fit trains the network of beat/phrase on the songs of some folders, each
-// folder with the same weight.
+// fit trains the network of beat/phrase on the songs of some folders, each of
+// another maker.
 func fit(args []string) error {
 	f := flag.NewFlagSet("fit", flag.ExitOnError)
 	out := f.String("o", phraseWeights, "file for the weights")
 	seed := f.Uint64("seed", 1, "of the first weights")
 	hidden := f.Int("hidden", units, "hidden units")
 	f.Parse(args)
-	var all []lesson
+	var groups [][]lesson
 	for _, dir := range f.Args() {
 		songs, err := examples([]string{dir})
 		if err != nil {
 			return err
 		}
-		all = append(all, lessons(songs)...)
+		groups = append(groups, lessons(songs))
 	}
-	networks := make([]*phrase.Network, members)
-	for i := range networks {
-		networks[i] = train(all, *seed+uint64(i), *hidden)
-	}
-	return os.WriteFile(*out, []byte(together(networks).Text()), 0o644)
+	return os.WriteFile(*out, []byte(trainAll(groups, *seed, *hidden).Text()), 0o644)
 }
 
 // lessons are the songs whose bars are known to be of three or four.
@@ -61,9 +58,6 @@ func lessons(songs []*example) []lesson {
 		if l := lessonOf(e); len(l.known) > 1 {
 			out = append(out, l)
 		}
-	}
-	for i := range out {
-		out[i].weight = 1
 	}
 	return out
 }
@@ -131,7 +125,10 @@ func lessonOf(e *example) lesson {
 			starts = append(starts, i)
 		}
 	}
-	if len(e.phrases) == 0 || len(starts) == 0 {
+	if len(e.phrases) == 0 && len(starts) > 0 {
+		return turned(e, starts)
+	}
+	if len(starts) == 0 {
 		return lesson{}
 	}
 	var asked []score.Section
@@ -144,6 +141,40 @@ func lessonOf(e *example) lesson {
 		l.known = append(l.known, map[score.Verdict]float64{score.Right: certain, score.Wrong: -certain}[verdict])
 	}
 	return l
+}
+
+const (
+	fewestTurns = 3
+	unlikely    = -4 // log-odds of a start that no turn speaks for
+	wholeBars   = 8  // in a whole phrase
+)
+
+// turned is a lesson of a record of which is only known where another one
+// sings: phrases start on such a turn, or whole phrases before or after one.
+func turned(e *example, starts []int) lesson {
+	var turns []int
+	for i, s := range starts {
+		if e.onTurn(e.beats[s]) {
+			turns = append(turns, i)
+		}
+	}
+	if len(turns) < fewestTurns {
+		return lesson{}
+	}
+	l := lesson{clues: phrase.Clues(e.sound, starts, e.meter()), known: make([]float64, len(starts))}
+	for k, t := range turns[:len(turns)-1] {
+		for i := t + 1; i < turns[k+1]; i++ {
+			if (i-t)%wholeBars != 0 && (turns[k+1]-i)%wholeBars != 0 {
+				l.known[i] = unlikely
+			}
+		}
+	}
+	return l
+}
+
+// onTurn reports whether another one sings from a time on [s].
+func (e *example) onTurn(t float64) bool {
+	return slices.ContainsFunc(e.marks, func(m mark) bool { return m.name == turn && math.Abs(m.time-t) < onCount*e.count() })
 }
 
 func dot(a, b []float64) float64 {

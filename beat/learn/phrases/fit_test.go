@@ -19,20 +19,39 @@ func TestClimb(t *testing.T) {
 	}
 }
 
-// Trusts made too sure by a known offset and slope give these back.
-func TestCalibrate(t *testing.T) {
+// Weights by which something was drawn are found again.
+func TestLogistic(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
-	var list []claim
+	var list []signs
 	for range 20000 {
 		odds := 2 * r.NormFloat64()
-		p := 1 / (1 + math.Exp(-odds))
-		list = append(list, claim{p, r.Float64() < 1/(1+math.Exp(-(-0.5+0.6*odds)))})
+		list = append(list, signs{[]float64{1, odds}, r.Float64() < 1/(1+math.Exp(-(-0.5+0.6*odds)))})
 	}
-	got := calibrate(list)
+	got := logistic(list)
 	if math.Abs(got[0]+0.5) > 0.1 || math.Abs(got[1]-0.6) > 0.1 {
 		t.Errorf("offset -0.5, slope 0.6; got %.2f", got)
 	}
-	list = list[:0]
+}
+
+// What needs two things to be right gives back how far the second is to be
+// trusted.
+func TestProduct(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 3))
+	var list []signs
+	for range 40000 {
+		start, odds := r.Float64(), 2*r.NormFloat64()
+		bars := 1 / (1 + math.Exp(-(0.4 + 0.8*odds)))
+		list = append(list, signs{[]float64{start, odds}, r.Float64() < start*bars})
+	}
+	if got := product(list); math.Abs(got[0]-0.4) > 0.1 || math.Abs(got[1]-0.8) > 0.1 {
+		t.Errorf("offset 0.4, slope 0.8; got %.2f", got)
+	}
+}
+
+// Trusts in count 1 made too sure by a known slope give it back.
+func TestSureness(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	var list []claim
 	chance := phrase.LogOdds(0.25)
 	for range 20000 {
 		odds := chance + 3*r.Float64()
@@ -93,7 +112,7 @@ func TestTrain(t *testing.T) {
 	for seed := range uint64(24) {
 		songs = append(songs, invented(seed))
 	}
-	n := train(lessons(songs[:20]), 1, 2)
+	n := trainAll([][]lesson{lessons(songs[:20])}, 1, 2)
 	for _, e := range songs[20:] {
 		l := lessonOf(e)
 		odds := make([]float64, len(l.known))
@@ -112,7 +131,6 @@ func TestTrain(t *testing.T) {
 // differences: log Z of what is known less log Z of all lists.
 func TestTeach(t *testing.T) {
 	l := lessonOf(invented(3))
-	l.weight = 1
 	r := rand.New(rand.NewPCG(9, 9))
 	inputs := phrase.InputCount(phrase.ClueCount)
 	w := make([]float64, 2*inputs+1)
@@ -154,7 +172,8 @@ func TestTogether(t *testing.T) {
 		songs = append(songs, invented(seed))
 	}
 	all := lessons(songs)
-	a, b := train(all, 1, 1), train(all, 2, 2)
+	floor := floors(all)
+	a, b := train(all, floor, 1, 1), train(all, floor, 2, 2)
 	both := together([]*phrase.Network{a, b})
 	for _, input := range a.Inputs(all[0].clues) {
 		x, _ := a.Odds(input)

@@ -10,14 +10,14 @@ import (
 )
 
 const (
-	units     = 8    // hidden, of each of the networks
-	members   = 3    // networks that are trained apart and then made one
+	units     = 8    // hidden, of each of the networks that are made one
 	epochs    = 40   // passes over the songs
 	batch     = 16   // songs a step
 	rate      = 0.01 // of the first step
 	netRidge  = 1e-3 // how strongly weights are drawn to 0, for each song
 	floorPart = 0.5  // of the median deviation of a clue among the songs
-	deaf      = 0.15 // share of the clues that a lesson is taught without
+	deaf      = 0.2  // share of the clues that a lesson is taught without
+	noisy     = 0.3  // deviation of what is added to each input
 )
 
 // lesson is a song by its bars.
@@ -25,7 +25,6 @@ type lesson struct {
 	clues  [][]float64 // by clue
 	inputs [][]float64 // by bar
 	known  []float64   // log-odds of what is known
-	weight float64
 }
 
 // floors are the least deviations to measure each clue by.
@@ -43,11 +42,32 @@ func floors(all []lesson) []float64 {
 	return out
 }
 
+// trainAll trains a network for each of some groups of lessons on all groups but
+// that one, and makes them one: what only one maker of songs does is not
+// known to all of them.
+func trainAll(groups [][]lesson, seed uint64, hidden int) *phrase.Network {
+	floor := floors(slices.Concat(groups...))
+	networks := make([]*phrase.Network, len(groups))
+	var wait sync.WaitGroup
+	for i := range groups {
+		wait.Go(func() {
+			others := slices.Concat(slices.Concat(groups[:i]...), slices.Concat(groups[i+1:]...))
+			if len(groups) == 1 {
+				others = groups[0]
+			}
+			networks[i] = train(others, floor, seed+uint64(i), hidden)
+		})
+	}
+	wait.Wait()
+	return together(networks)
+}
+
 // train finds the network that makes the true lists of phrases likeliest, by
 // stochastic steps.
-func train(all []lesson, seed uint64, hidden int) *phrase.Network {
+func train(all []lesson, floor []float64, seed uint64, hidden int) *phrase.Network {
 	r := rand.New(rand.NewPCG(seed, 7))
-	n := &phrase.Network{Floor: floors(all)}
+	n := &phrase.Network{Floor: floor}
+	all = slices.Clone(all)
 	for i := range all {
 		all[i].inputs = n.Inputs(all[i].clues)
 	}
@@ -73,7 +93,7 @@ func train(all []lesson, seed uint64, hidden int) *phrase.Network {
 		from := step % steps * batch
 		chosen := order[from:min(len(order), from+batch)]
 		view(n, w, hidden)
-		g := gradient(n, all, chosen, len(w), r.Uint64())
+		g := gradient(n, all, chosen, len(w), r)
 		for i := range g {
 			if i != inputs-1 {
 				g[i] -= netRidge * w[i] * float64(len(chosen))
@@ -114,30 +134,15 @@ func view(n *phrase.Network, w []float64, hidden int) {
 }
 
 // gradient is that of the likelihood of the chosen songs.
-func gradient(n *phrase.Network, all []lesson, chosen []int, size int, seed uint64) []float64 {
+func gradient(n *phrase.Network, all []lesson, chosen []int, size int, r *rand.Rand) []float64 {
 	g := make([]float64, size)
-	var sum sync.Mutex
-	var wait sync.WaitGroup
-	for part := range workers {
-		wait.Go(func() {
-			own := make([]float64, size)
-			for i := part; i < len(chosen); i += workers {
-				l := all[chosen[i]]
-				l.inputs = deafened(l.inputs, rand.New(rand.NewPCG(seed, uint64(i))))
-				teach(n, l, own)
-			}
-			sum.Lock()
-			defer sum.Unlock()
-			for i, v := range own {
-				g[i] += v
-			}
-		})
+	for _, i := range chosen {
+		l := all[i]
+		l.inputs = deafened(l.inputs, r)
+		teach(n, l, g)
 	}
-	wait.Wait()
 	return g
 }
-
-const workers = 2
 
 // teach adds the gradient of one song to g: at the maximum the inputs at the
 // starts that the chain expects are those at the true ones.
@@ -151,7 +156,7 @@ func teach(n *phrase.Network, l lesson, g []float64) {
 	guess, truth := phrase.Chances(odds, false), phrase.Chances(told, false)
 	inputs := phrase.InputCount(phrase.ClueCount)
 	for i := 1; i < bars; i++ {
-		d := l.weight * (truth[i] - guess[i])
+		d := truth[i] - guess[i]
 		add(g[:inputs], l.inputs[i], d)
 		for h, out := range n.Out {
 			v := hidden[i][h]
@@ -193,10 +198,11 @@ func (a *adam) climb(w, g []float64, rate float64) {
 	}
 }
 
-// deafened are the inputs without some of the clues, so that no maker's habit
-// is relied upon alone.
+// deafened are the inputs without some of the clues, and with noise, so that no
+// maker's habit is relied upon alone.
 //
-// Ref: Srivastava et al. 2014, "Dropout" (from memory).
+// Ref: Srivastava et al. 2014, "Dropout"; Bishop 1995, "Training with noise is
+// equivalent to Tikhonov regularization" (both from memory).
 func deafened(inputs [][]float64, r *rand.Rand) [][]float64 {
 	gain := make([]float64, phrase.ClueCount)
 	for k := range gain {
@@ -208,7 +214,7 @@ func deafened(inputs [][]float64, r *rand.Rand) [][]float64 {
 	for i, row := range inputs {
 		out[i] = make([]float64, len(row))
 		for j, v := range row[:len(row)-1] {
-			out[i][j] = v * gain[j%len(gain)]
+			out[i][j] = v*gain[j%len(gain)] + noisy*r.NormFloat64()
 		}
 		out[i][len(row)-1] = 1
 	}

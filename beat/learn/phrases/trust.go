@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"math"
@@ -11,10 +10,9 @@ import (
 	"onphrase/beat/score"
 )
 
-// trust fits how far phrase starts are to be trusted to songs that the weights
-// were not fitted to: given true bars; or, with -whole, in the whole analysis,
-// where bars may be wrong. What it finds of the former goes on top of the trust
-// in the source.
+// trust fits how far phrase starts are to be trusted to songs that the network
+// was not trained on: given true bars; or, with -whole, in the whole analysis,
+// where bars may be wrong.
 func trust(args []string) error {
 	f := flag.NewFlagSet("trust", flag.ExitOnError)
 	keep := f.Bool("write", false, "write the result into the source")
@@ -27,33 +25,23 @@ func trust(args []string) error {
 	if *whole {
 		return wholeTrust(songs, *keep)
 	}
-	start, first := calibrate(startClaims(songs, false)), calibrate(startClaims(songs, true))
-	fmt.Printf("%d songs: phrases offset %.2f, slope %.2f; first phrases offset %.2f, slope %.2f (0 and 1 when calibrated)\n",
-		len(songs), start[0], start[1], first[0], first[1])
+	w := logistic(startClaims(songs))
+	fmt.Printf("%d songs: trust in a start given the bars %.2f\n", len(songs), w)
 	if !*keep {
 		return nil
 	}
-	return errors.Join(onTop("trustOffset", "trustSlope", start), onTop("firstOffset", "firstSlope", first))
+	return write(phraseTrust, "trustWeights", w...)
 }
 
-// onTop writes an offset and slope that are to follow those in the source.
-func onTop(offset, slope string, by []float64) error {
-	o, err := present(phraseTrust, offset)
-	s, err2 := present(phraseTrust, slope)
-	if err := errors.Join(err, err2); err != nil {
-		return err
-	}
-	return errors.Join(write(phraseTrust, offset, by[0]+by[1]*o), write(phraseTrust, slope, by[1]*s))
-}
-
-// wholeTrust fits what trust in a start and in count 1 make together.
+// wholeTrust fits how far trust in count 1 is trust in the bars that a start
+// rests on.
 func wholeTrust(songs []*example, keep bool) error {
-	w := logistic(wholeClaims(songs))
-	fmt.Printf("%d songs: trust in a start by the whole analysis %.2f\n", len(songs), w)
+	w := product(wholeClaims(songs))
+	fmt.Printf("%d songs: trust in the bars of a start %.2f\n", len(songs), w)
 	if !keep {
 		return nil
 	}
-	return write(wholeWeights, "phraseWeights", w...)
+	return write(wholeWeights, "barsWeights", w...)
 }
 
 // sure fits how far count 1 is to be trusted to songs that nothing was fitted
@@ -95,43 +83,55 @@ func oneClaims(songs []*example) []claim {
 	return out
 }
 
-// startClaims are what beat/phrase says of each start it finds, given the true
-// bars: of the first ones, or of all others.
-func startClaims(songs []*example, first bool) []claim {
-	var out []claim
-	for _, e := range songs {
-		if len(e.phrases) == 0 {
-			continue
-		}
-		list := phrase.Find(e.sound, bar.Bars{Meter: e.meter(), BeatInBar: e.position})
-		for i, verdict := range score.Starts(e.phrases, sections(e.beats, list), e.beats) {
-			if verdict != score.Spare && first == (i == 0) {
-				out = append(out, claim{list[i].Trust, verdict == score.Right})
-			}
-		}
-	}
-	return out
-}
-
 // signs are what the trust of a start is told from, and whether it was right.
 type signs struct {
 	values []float64
 	right  bool
 }
 
+// startClaims are what beat/phrase says of each start it finds, given the true
+// bars.
+func startClaims(songs []*example) []signs {
+	var out []signs
+	for _, e := range songs {
+		list := phrase.Find(e.sound, bar.Bars{Meter: e.meter(), BeatInBar: e.position})
+		for i, right := range e.verdicts(e.beats, list) {
+			out = append(out, signs{list[i].Signs[:], right})
+		}
+	}
+	return out
+}
+
+// verdicts says of each phrase start of which something is known whether it is
+// right.
+func (e *example) verdicts(beats []float64, list []phrase.Phrase) map[int]bool {
+	out := map[int]bool{}
+	if len(e.phrases) > 0 {
+		for i, verdict := range score.Starts(e.phrases, sections(beats, list), e.beats) {
+			if verdict != score.Spare {
+				out[i] = verdict == score.Right
+			}
+		}
+		return out
+	}
+	for i, p := range list {
+		if right, known := e.byTurns(beats[p.Beat]); known {
+			out[i] = right
+		}
+	}
+	return out
+}
+
 // wholeClaims are what the whole analysis says of each start.
 func wholeClaims(songs []*example) []signs {
 	var out []signs
 	for _, e := range songs {
-		if len(e.phrases) == 0 || e.found.Sound == nil {
+		if e.found.Sound == nil {
 			continue
 		}
 		list := phrase.Find(e.found.Sound, e.found.Bars)
-		for i, verdict := range score.Starts(e.phrases, sections(e.found.Beats, list), e.beats) {
-			if verdict != score.Spare {
-				values := []float64{1, phrase.LogOdds(list[i].Trust), phrase.LogOdds(e.found.Trust[1])}
-				out = append(out, signs{values, verdict == score.Right})
-			}
+		for i, right := range e.verdicts(e.found.Beats, list) {
+			out = append(out, signs{[]float64{list[i].Trust, phrase.LogOdds(e.found.Trust[1])}, right})
 		}
 	}
 	return out
@@ -147,20 +147,10 @@ func ones(beats []float64, position []int) []float64 {
 	return out
 }
 
-// calibrate finds the offset and slope by which the log-odds of trusts become
-// those of being right.
+// logistic finds the weights of the values that make what was so likeliest.
 //
 // Ref: Platt 1999, "Probabilistic outputs for support vector machines" (from
 // memory).
-func calibrate(list []claim) []float64 {
-	var all []signs
-	for _, c := range list {
-		all = append(all, signs{[]float64{1, phrase.LogOdds(c.trust)}, c.right})
-	}
-	return logistic(all)
-}
-
-// logistic finds the weights of the values that make what was so likeliest.
 func logistic(list []signs) []float64 {
 	if len(list) == 0 {
 		return nil
@@ -174,6 +164,25 @@ func logistic(list []signs) []float64 {
 			for i, v := range s.values {
 				g[i] += miss * v / float64(len(list))
 			}
+		}
+		return g
+	})
+}
+
+// product finds the offset and slope of the log-odds, the second of the values,
+// whose probability times the first makes what was so likeliest.
+func product(list []signs) []float64 {
+	return climb([]float64{0, 1}, func(w []float64) []float64 {
+		g := make([]float64, 2)
+		for _, s := range list {
+			start, odds := s.values[0], s.values[1]
+			bars := 1 / (1 + math.Exp(-w[0]-w[1]*odds))
+			slope := 1 - bars
+			if !s.right {
+				slope *= -start * bars / (1 - start*bars)
+			}
+			g[0] += slope / float64(len(list))
+			g[1] += slope * odds / float64(len(list))
 		}
 		return g
 	})

@@ -18,9 +18,9 @@ const (
 )
 
 // numbersOf matches the declaration of a name whose value is numbers alone,
-// 'NAME = 1.5' or 'NAME = [n]float64{1, 2}', in a Go file.
+// 'NAME = 1.5', 'NAME = [n]float64{1, 2}' or 'NAME = Type{1, 2}', in a Go file.
 func numbersOf(name string) *regexp.Regexp {
-	return regexp.MustCompile(`(?m)^(.*\b` + name + `\s*= (?:\[\w+\]float64\{)?)([-0-9., ]+)(\}?)$`)
+	return regexp.MustCompile(`(?m)^(.*\b` + name + `\s*= (?:(?:\[\w+\]float64|\w+)\{)?)([-0-9., ]+)(\}?)$`)
 }
 
 // present is the number that a name is declared with.
