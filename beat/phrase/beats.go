@@ -19,6 +19,8 @@ type barBeats struct {
 	brightOne, brightRest, brightBefore []float64 // level of the highest bands: on count 1, on the others, on those of the bar before
 	kickOne, cymbalOne                  []float64 // onset on count 1 itself
 	loud, loudOne, loudLast, loudRest   []float64 // mean level: of the bar, its count 1, its last, all but count 1
+	brightFall                          []float64 // how much brighter count 1 is than the others
+	one                                 []float64 // how likely the ear takes it for count 1
 	lowRest                             []float64 // level of the lowest bands on all but count 1
 	swell                               []float64 // how much brighter the last count is than the first
 	onsetLast, onsetRest                []float64 // onset of all kinds on the last count and on all but count 1
@@ -45,6 +47,12 @@ func beatsOf(s *bar.Sound, starts []int, meter int) *barBeats {
 		b.brightOne = append(b.brightOne, bright(start))
 		b.brightRest = append(b.brightRest, over(bright, start+1, end))
 		b.brightBefore = append(b.brightBefore, over(bright, start-meter, start))
+		b.brightFall = append(b.brightFall, bright(start)-over(bright, start+1, end))
+		if s.One != nil {
+			b.one = append(b.one, s.One[start])
+		} else {
+			b.one = append(b.one, 0)
+		}
 		b.kickOne = append(b.kickOne, s.Onset[start][0])
 		b.cymbalOne = append(b.cymbalOne, s.Onset[start][top])
 		b.loud = append(b.loud, over(loud, start, end))

@@ -56,6 +56,11 @@ var clueNames = [...]string{
 	"the 4 bars are like those 8 before",
 	"the chord is that of the first bar: most music sets out from home",
 	"the bass note on count 1 is that of the first bar",
+	"chords and bass of the 4 bars are those of the first 4",
+	"those of the 8 bars are those of the first 8",
+	"count 1 is unusually bright beside the counts after it: a crash dies away",
+	"the low sounds come back after the bar before",
+	"the ear takes count 1 for one unusually surely",
 }
 
 // Clues says for each bar, given its first beat, how much speaks for the start
@@ -98,6 +103,11 @@ func Clues(s *bar.Sound, starts []int, meter int) [][]float64 {
 		func(i int) float64 { return like.before(i, longest, longSpan) },
 		func(i int) float64 { return cosine(chords[i], chords[0]) },
 		func(i int) float64 { return cosine(s.Bass[starts[i]], s.Bass[starts[0]]) },
+		func(i int) float64 { return r.likeFirst(i, longSpan) },
+		func(i int) float64 { return r.likeFirst(i, longest) },
+		func(i int) float64 { return unusual(b.brightFall, i) },
+		func(i int) float64 { return b.lowRest[i] - b.lowRest[i-1] },
+		func(i int) float64 { return unusual(b.one, i) },
 	}
 	out := make([][]float64, len(clues))
 	for k, clue := range clues {
