@@ -33,7 +33,7 @@ var lengthShare = [longest + 1]float64{0, 0.03, 0.03, 0.01, 0.16, 0.01, 0.02, 0.
 
 // firstShare is the same of the first phrase. Music may begin with an
 // introduction of half a phrase; it seldom begins with a lone bar (estimates).
-var firstShare = [longest + 1]float64{0, 0.02, 0.03, 0.01, 0.15, 0.01, 0.02, 0.01, 0.75}
+var firstShare = [longest + 1]float64{0, 0.01, 0.03, 0.005, 0.25, 0.005, 0.015, 0.005, 0.68}
 
 // shareAt is the share of phrases with as many bars as lie between bars from
 // and to of a track of n bars. A last phrase may break off anywhere, under a

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 
 	"onphrase/beat/bar"
 	"onphrase/beat/phrase"
@@ -43,9 +45,36 @@ func fit(args []string) error {
 		if err != nil {
 			return err
 		}
+		if songs, err = allowed(songs, filepath.Join(dir, "manifest.tsv")); err != nil {
+			return err
+		}
 		groups = append(groups, lessons(songs))
 	}
 	return os.WriteFile(*out, []byte(trainAll(groups, *seed, *hidden).Text()), 0o644)
+}
+
+// allowed leaves out the songs that a manifest gives to measurement alone: their
+// licence does not say that one may learn from them.
+func allowed(songs []*example, manifest string) ([]*example, error) {
+	text, err := os.ReadFile(manifest)
+	if os.IsNotExist(err) {
+		return songs, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	lines := strings.Split(string(text), "\n")
+	id, use := slices.Index(strings.Split(lines[0], "\t"), "id"), slices.Index(strings.Split(lines[0], "\t"), "use")
+	if id < 0 || use < 0 {
+		return nil, fmt.Errorf("%s: no columns id and use", manifest)
+	}
+	var names []string
+	for _, line := range lines[1:] {
+		if cells := strings.Split(line, "\t"); len(cells) > max(id, use) && cells[use] == "learn" {
+			names = append(names, cells[id])
+		}
+	}
+	return slices.DeleteFunc(songs, func(e *example) bool { return !slices.Contains(names, e.name) }), nil
 }
 
 // lessons are the songs whose bars are known to be of three or four.

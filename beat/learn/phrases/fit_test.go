@@ -3,6 +3,8 @@ package main
 import (
 	"math"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"onphrase/beat/bar"
@@ -162,6 +164,27 @@ func TestTeach(t *testing.T) {
 		if want := (up - down) / (2 * step); math.Abs(g[i]-want) > 1e-3*max(1, math.Abs(want)) {
 			t.Errorf("weight %d has gradient %.5f, by differences %.5f", i, g[i], want)
 		}
+	}
+}
+
+// What a manifest gives to measurement alone is not learnt from.
+func TestAllowed(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "manifest.tsv")
+	songs := func() []*example { return []*example{{name: "a"}, {name: "b"}, {name: "c"}} }
+	if all, err := allowed(songs(), file); err != nil || len(all) != 3 {
+		t.Errorf("without a manifest %d songs of 3, %v", len(all), err)
+	}
+	if err := os.WriteFile(file, []byte("id\tuse\na\tmeasure\nb\tlearn\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if some, err := allowed(songs(), file); err != nil || len(some) != 1 || some[0].name != "b" {
+		t.Errorf("%d songs, %v; want b alone", len(some), err)
+	}
+	if err := os.WriteFile(file, []byte("id\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := allowed(songs(), file); err == nil {
+		t.Error("a manifest that says nothing of use is taken")
 	}
 }
 

@@ -119,12 +119,12 @@ func hear(stem string) (*example, error) {
 	if e.recall(stem+heardBefore) == nil {
 		return e, nil
 	}
-	for _, ending := range []string{".wav", ".mp3", ".ogg"} {
+	for _, ending := range []string{".wav", ".mp3", ".ogg", ".opus", ".flac"} {
 		if _, err := os.Stat(stem + ending); err == nil {
 			return e, errors.Join(e.listen(stem+ending), e.keep(stem+heardBefore))
 		}
 	}
-	return nil, fmt.Errorf("%s: no .wav, .mp3 or .ogg beside the .beats", stem)
+	return nil, fmt.Errorf("%s: no sound beside the .beats", stem)
 }
 
 // listen goes the whole way up to the bars, and measures the sound at the true
