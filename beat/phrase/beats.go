@@ -16,7 +16,8 @@ const (
 
 // barBeats is what count 1 of each bar sounds like, and the counts around it.
 type barBeats struct {
-	brightOne, brightRest, brightBefore []float64 // level of the highest bands: on count 1, on the others, on those of the bar before
+	brightOne, brightRest               []float64 // level of the highest bands: on count 1, on the others
+	brightBefore                        []float64 // likewise on the counts of the bar before
 	kickOne, cymbalOne                  []float64 // onset on count 1 itself
 	loud, loudOne, loudLast, loudRest   []float64 // mean level: of the bar, its count 1, its last, all but count 1
 	brightFall                          []float64 // how much brighter count 1 is than the others

@@ -54,7 +54,7 @@ func TestChancesOfEveryList(t *testing.T) {
 			})
 			for i, c := range Chances(odds, pickUp) {
 				if want := sum[i] / all; math.Abs(c-want) > 1e-9 {
-					t.Errorf("%d bars, pick-up %v: a phrase starts at bar %d with chance %.9f, by all lists %.9f", n, pickUp, i, c, want)
+					t.Errorf("%d bars, pick-up %v: bar %d starts a phrase with chance %.9f, by all lists %.9f", n, pickUp, i, c, want)
 				}
 			}
 			if d := cmp.Diff(whole(likely, n), segment(odds, pickUp).starts); d != "" {
@@ -72,7 +72,8 @@ func TestSigns(t *testing.T) {
 	got := signsOf([]int{0, 2, 4, 5}, odds, chance)
 	const mean = (-1.0 + 3 - 6) / 3 // no more than 3, no less than -6
 	want := []Signs{
-		{1, LogOdds(0.2), -1, mean, 1}, {1, LogOdds(0.2), -1, mean, 0}, {1, LogOdds(0.9), 3, mean, 0}, {1, LogOdds(0.6), -6, mean, 0},
+		{1, LogOdds(0.2), -1, mean, 1}, {1, LogOdds(0.2), -1, mean, 0},
+		{1, LogOdds(0.9), 3, mean, 0}, {1, LogOdds(0.6), -6, mean, 0},
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Errorf("(-want +got)\n%s", d)

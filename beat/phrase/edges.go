@@ -42,7 +42,8 @@ func edges(s *bar.Sound, starts []int, meter int) (first, last int) {
 		}
 		// A single sound in an intro begins nothing, and what is heard without a
 		// count 1, before bars with one, is a pick-up.
-		return heardShare(starts[i]) >= leastFirst && heardShare(starts[i+1]) >= leastFirst && (one(starts[i]) || !one(starts[i+1]))
+		return heardShare(starts[i]) >= leastFirst && heardShare(starts[i+1]) >= leastFirst &&
+			(one(starts[i]) || !one(starts[i+1]))
 	}
 	for first < last && !begins(first) {
 		first++

@@ -76,7 +76,8 @@ func inFours(s *bar.Sound, starts []int, meter int) (bars []int, counts int) {
 
 // barStarts lists the first beat of each bar, and the beat after the last of
 // the bars. Up to half a bar before the first count 1 is a pick-up; more may
-// also be a bar whose beginning is missing, and is listed. A last bar that breaks off, such as a closing hit on count 1, is left out.
+// also be a bar whose beginning is missing, and is listed. A last bar that breaks
+// off, such as a closing hit on count 1, is left out.
 func barStarts(bars bar.Bars) (starts []int, end int) {
 	for i, p := range bars.BeatInBar {
 		if p == 1 {

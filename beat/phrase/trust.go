@@ -16,7 +16,7 @@ type Signs [5]float64
 //
 // Ref: Platt 1999, "Probabilistic outputs for support vector machines" (from
 // memory).
-var trustWeights = Signs{0.56, 0.61, 0.03, 0.25, 1.84}
+var trustWeights = Signs{0.46, 0.60, 0.04, 0.17, 1.45}
 
 const (
 	// surest is a probability beyond which no chain is believed.

@@ -203,7 +203,9 @@ func turned(e *example, starts []int) lesson {
 
 // onTurn reports whether another one sings from a time on [s].
 func (e *example) onTurn(t float64) bool {
-	return slices.ContainsFunc(e.marks, func(m mark) bool { return m.name == turn && math.Abs(m.time-t) < onCount*e.count() })
+	return slices.ContainsFunc(e.marks, func(m mark) bool {
+		return m.name == turn && math.Abs(m.time-t) < onCount*e.count()
+	})
 }
 
 func dot(a, b []float64) float64 {

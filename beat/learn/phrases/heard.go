@@ -28,7 +28,9 @@ func (e *example) keep(file string) error {
 	}
 	defer f.Close()
 	z := gzip.NewWriter(f)
-	if err := gob.NewEncoder(z).Encode(memory{rounded(e.sound), analysis{e.found.Beats, rounded(e.found.Sound), e.found.Bars, e.found.Trust}}); err != nil {
+	m := memory{rounded(e.sound), e.found}
+	m.Found.Sound = rounded(e.found.Sound)
+	if err := gob.NewEncoder(z).Encode(m); err != nil {
 		return err
 	}
 	if err := z.Close(); err != nil {
@@ -61,7 +63,9 @@ func rounded(s *bar.Sound) *bar.Sound {
 	if s == nil {
 		return nil
 	}
-	return &bar.Sound{Bands: s.Bands, Onset: coarse(s.Onset), Level: coarse(s.Level), Chroma: coarse(s.Chroma), Bass: coarse(s.Bass), Inner: s.Inner, One: s.One}
+	out := *s
+	out.Onset, out.Level, out.Chroma, out.Bass = coarse(s.Onset), coarse(s.Level), coarse(s.Chroma), coarse(s.Bass)
+	return &out
 }
 
 func coarse(rows [][]float64) [][]float64 {

@@ -71,7 +71,8 @@ func (e *example) named(list bool) []score.Claim {
 		if math.Abs(near.Time-m.time) <= onCount*e.count() {
 			c.Right = 1
 		} else if list {
-			fmt.Printf("  %-36s %-12s %7.2f s, %+.1f counts, trust %.2f\n", e.name, m.name, m.time, (m.time-near.Time)/e.count(), in.Trust)
+			off := (m.time - near.Time) / e.count()
+			fmt.Printf("  %-36s %-12s %7.2f s, %+.1f counts, trust %.2f\n", e.name, m.name, m.time, off, in.Trust)
 		}
 		out = append(out, c)
 	}
@@ -139,7 +140,8 @@ func (e *example) phrasesFound() []beat.Phrase {
 	}
 	var out []beat.Phrase
 	for _, p := range phrase.Find(e.found.Sound, e.found.Bars) {
-		out = append(out, beat.Phrase{Time: e.found.Beats[p.Beat], Counts: p.Counts, Trust: beat.PhraseTrust(p.Trust, e.found.Trust[1])})
+		trust := beat.PhraseTrust(p.Trust, e.found.Trust[1])
+		out = append(out, beat.Phrase{Time: e.found.Beats[p.Beat], Counts: p.Counts, Trust: trust})
 	}
 	return out
 }

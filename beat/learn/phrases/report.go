@@ -29,7 +29,8 @@ func report(args []string) error {
 	list := f.Bool("list", false, "list the songs that are not wholly right")
 	f.Parse(args)
 	t := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "folder\tsongs\tphrases, true bars\todd right\tall right\tphrases, whole analysis\tcounts\tcount 1\tcalibration error\t")
+	fmt.Fprintln(t, "folder\tsongs\tphrases, true bars\todd right\tall right\t"+
+		"phrases, whole analysis\tcounts\tcount 1\tcalibration error\t")
 	var claims []score.Claim
 	for _, dir := range f.Args() {
 		songs, err := examples([]string{dir})
@@ -74,7 +75,8 @@ func row(t *tabwriter.Writer, name string, all []outcome) (claims []score.Claim)
 		}
 	}
 	_, off := score.Reliability(score.TrustBins, claims)
-	fmt.Fprintf(t, "%s\t%d\t%.3f\t%d of %d\t%d\t%.3f\t%.3f\t%.3f\t%.3f\t\n", name, len(all), sum.truth, sum.odd, sum.oddAll, right, sum.whole, sum.counts, sum.ones, off)
+	fmt.Fprintf(t, "%s\t%d\t%.3f\t%d of %d\t%d\t%.3f\t%.3f\t%.3f\t%.3f\t\n",
+		name, len(all), sum.truth, sum.odd, sum.oddAll, right, sum.whole, sum.counts, sum.ones, off)
 	return claims
 }
 

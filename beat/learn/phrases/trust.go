@@ -34,10 +34,19 @@ func trust(args []string) error {
 }
 
 // wholeTrust fits how far trust in count 1 is trust in the bars that a start
-// rests on.
+// rests on: to rendered songs and to records with the same weight, since of the
+// former there are more, and the latter are what she plays.
 func wholeTrust(songs []*example, keep bool) error {
-	w := product(wholeClaims(songs))
-	fmt.Printf("%d songs: trust in the bars of a start %.2f\n", len(songs), w)
+	var rendered, records []*example
+	for _, e := range songs {
+		if len(e.phrases) > 0 {
+			rendered = append(rendered, e)
+		} else {
+			records = append(records, e)
+		}
+	}
+	w := product(wholeClaims(rendered), wholeClaims(records))
+	fmt.Printf("%d songs, %d records: trust in the bars of a start %.2f\n", len(rendered), len(records), w)
 	if !keep {
 		return nil
 	}
@@ -170,19 +179,22 @@ func logistic(list []signs) []float64 {
 }
 
 // product finds the offset and slope of the log-odds, the second of the values,
-// whose probability times the first makes what was so likeliest.
-func product(list []signs) []float64 {
+// whose probability times the first makes what was so likeliest. Each of the
+// lists has the same weight.
+func product(lists ...[]signs) []float64 {
 	return climb([]float64{0, 1}, func(w []float64) []float64 {
 		g := make([]float64, 2)
-		for _, s := range list {
-			start, odds := s.values[0], s.values[1]
-			bars := 1 / (1 + math.Exp(-w[0]-w[1]*odds))
-			slope := 1 - bars
-			if !s.right {
-				slope *= -start * bars / (1 - start*bars)
+		for _, list := range lists {
+			for _, s := range list {
+				start, odds := s.values[0], s.values[1]
+				bars := 1 / (1 + math.Exp(-w[0]-w[1]*odds))
+				slope := 1 - bars
+				if !s.right {
+					slope *= -start * bars / (1 - start*bars)
+				}
+				g[0] += slope / float64(len(list))
+				g[1] += slope * odds / float64(len(list))
 			}
-			g[0] += slope / float64(len(list))
-			g[1] += slope * odds / float64(len(list))
 		}
 		return g
 	})
