@@ -16,15 +16,15 @@ const (
 
 // barBeats is what count 1 of each bar sounds like, and the counts around it.
 type barBeats struct {
-	brightOne, brightRest               []float64 // level of the highest bands: on count 1, on the others
-	brightBefore                        []float64 // likewise on the counts of the bar before
-	kickOne, cymbalOne                  []float64 // onset on count 1 itself
-	loud, loudOne, loudLast, loudRest   []float64 // mean level: of the bar, its count 1, its last, all but count 1
-	brightFall                          []float64 // how much brighter count 1 is than the others
-	one                                 []float64 // how likely the ear takes it for count 1
-	lowRest                             []float64 // level of the lowest bands on all but count 1
-	swell                               []float64 // how much brighter the last count is than the first
-	onsetLast, onsetRest                []float64 // onset of all kinds on the last count and on all but count 1
+	brightOne, brightRest             []float64 // level of the highest bands: on count 1, on the others
+	brightBefore                      []float64 // likewise on the counts of the bar before
+	kickOne, cymbalOne                []float64 // onset on count 1 itself
+	loud, loudOne, loudLast, loudRest []float64 // mean level: of the bar, its count 1, its last, all but count 1
+	brightFall                        []float64 // how much brighter count 1 is than the others
+	one                               []float64 // how likely the ear takes it for count 1
+	lowRest                           []float64 // level of the lowest bands on all but count 1
+	swell                             []float64 // how much brighter the last count is than the first
+	onsetLast, onsetRest              []float64 // onset of all kinds on the last count and on all but count 1
 }
 
 func beatsOf(s *bar.Sound, starts []int, meter int) *barBeats {

@@ -84,7 +84,10 @@ func phrases(r *rand.Rand, bar, counts int) []Phrase {
 	}
 	var out []Phrase
 	if r.Float64() < 0.35 {
-		out = append(out, Phrase{bar * pick(r, 1, 2, 2, 4, 4, 4, 6, 8, 8, 16), 0, pick(r, []int{Bass, Chords, Melody}, []int{Kick, Snare, Melody}, []int{Kick, Snare, Hats, Bass, Melody}, []int{Chords, Melody}, []int{Kick, Bass, Chords, Melody}), true})
+		intro := bar * pick(r, 1, 2, 2, 4, 4, 4, 6, 8, 8, 16)
+		pausing := pick(r, []int{Bass, Chords, Melody}, []int{Kick, Snare, Melody}, []int{Kick, Snare, Hats, Bass, Melody},
+			[]int{Chords, Melody}, []int{Kick, Bass, Chords, Melody})
+		out = append(out, Phrase{Counts: intro, Out: pausing})
 		counts -= out[0].Counts
 	}
 	for i := 0; counts >= 8*bar; i++ {
@@ -103,7 +106,7 @@ func phrases(r *rand.Rand, bar, counts int) []Phrase {
 		counts -= p.Counts
 		if odd && i > 0 && r.Float64() < 0.3 {
 			n := bar * pick(r, 1, 2, 4, 4, 6)
-			out = append(out, Phrase{Counts: n, Loop: p.Loop, Out: p.Out, Odd: true})
+			out = append(out, Phrase{Counts: n, Loop: p.Loop, Out: p.Out})
 			counts -= n
 		}
 	}

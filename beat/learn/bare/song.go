@@ -58,7 +58,6 @@ type Phrase struct {
 	Counts int
 	Loop   int   // index in Chords and Melody
 	Out    []int // players who pause, see below
-	Odd    bool
 }
 
 // Sound is a note of a melody.

@@ -32,7 +32,8 @@ func newKit(r *rand.Rand) kit {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	k := kit{root: r.IntN(12)}
 	k.kick = sweep(between(90, 180), between(40, 60), between(0.02, 0.05), between(0.1, 0.3), between(0.7, 1))
-	k.snare = mixed(noise(r, between(0.05, 0.16), between(0, 0.7), between(0.5, 0.9)), sweep(between(180, 260), 170, 0.02, 0.08, between(0.1, 0.5)))
+	rattle := noise(r, between(0.05, 0.16), between(0, 0.7), between(0.5, 0.9))
+	k.snare = mixed(rattle, sweep(between(180, 260), 170, 0.02, 0.08, between(0.1, 0.5)))
 	k.hat = noise(r, between(0.012, 0.05), between(0.8, 0.97), between(0.2, 0.5))
 	k.crash = noise(r, between(0.35, 1.1), between(0.5, 0.95), between(0.3, 0.8))
 	for i := range k.toms {

@@ -68,7 +68,8 @@ func makePlain(maker string, seed uint64) (made, error) {
 	}
 	style := styles[r.Weighted(weights)]
 	song, sections := score.ComposePlain(seed, style, r.Between(70, 150))
-	m := made{name: fmt.Sprintf("%s%05d-%s", fontName(maker), seed, strings.ReplaceAll(style.Name, "/", "-")), beats: song.Beats, sections: sections}
+	name := fmt.Sprintf("%s%05d-%s", fontName(maker), seed, strings.ReplaceAll(style.Name, "/", "-"))
+	m := made{name: name, beats: song.Beats, sections: sections}
 	if len(sections) == 0 {
 		return made{}, nil
 	}
@@ -120,7 +121,8 @@ func playedBy(font string, song score.Song, r score.Rand) ([]float32, error) {
 func bareSong(seed uint64) made {
 	song := bare.Random(seed)
 	truth := song.Truth()
-	m := made{name: fmt.Sprintf("bare-%05d-%s", seed, strings.ReplaceAll(song.Groove.Name, " ", "-")), sound: song.Render()}
+	name := fmt.Sprintf("bare-%05d-%s", seed, strings.ReplaceAll(song.Groove.Name, " ", "-"))
+	m := made{name: name, sound: song.Render()}
 	for i, t := range truth.Beats {
 		m.beats = append(m.beats, score.Beat{Time: t, InBar: truth.InBar[i]})
 	}

@@ -19,7 +19,8 @@ func ComposePlain(seed uint64, style Style, length float64) (Song, []Section) {
 	}
 	p := &plain{marks: newMarks(r, style), cast: newCast(r, style), all: feel}
 	song := Song{Style: style.Name}
-	p.composer = composer{r: r, style: style, feel: feel, harm: p.harmony(), song: &song, soft: Pick(r, []float64{0, 0, 0.1, 0.2})}
+	p.composer = composer{r: r, style: style, feel: feel, harm: p.harmony(), song: &song}
+	p.composer.soft = Pick(r, []float64{0, 0, 0.1, 0.2})
 	sections := p.form(len(feel.Beats) - style.Meter - 1)
 	if len(sections) == 0 {
 		return song, nil
@@ -87,7 +88,7 @@ type plain struct {
 	all   Feel
 }
 
-// bar8 is a whole phrase [counts]: 8 bars, or 16 bars of two.
+// phrase is the length of a whole one [counts]: 8 bars, or 16 bars of two.
 func (p *plain) phrase() int { return 8 * p.unit() }
 
 // unit is what she counts as a bar: two bars of 6/8.
@@ -143,7 +144,9 @@ func (p *plain) form(counts int) []Section {
 		add(Pick(r, []int{1, 2, 2, 3, 4, 4, 4, 5, 6, 8, 8, 8, 8, 10, 12, 16, 16}), "intro")
 	}
 	odd := r.Chance(0.35) // odd phrases are rare, and most songs have none
-	names := Pick(r, [][]string{{"verse"}, {"verse", "chorus"}, {"verse", "verse", "chorus"}, {"verse", "chorus", "chorus"}, {"verse", "chorus", "break"}})
+	names := Pick(r, [][]string{
+		{"verse"}, {"verse", "chorus"}, {"verse", "verse", "chorus"}, {"verse", "chorus", "chorus"}, {"verse", "chorus", "break"},
+	})
 	for i, since := 0, 0; ; i++ {
 		name := names[i%len(names)]
 		if odd && since >= 1 && r.Chance(0.3) {

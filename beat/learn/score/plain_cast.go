@@ -26,7 +26,8 @@ const (
 )
 
 func newCast(r Rand, s Style) ensemble {
-	e := ensemble{r: r, unit: s.Meter, drums: newKit(r, s), tune: newTune(r, s), change: r.IntN(arrangements), nth: Pick(r, []int{0, 0, 0, 2, 4})}
+	e := ensemble{r: r, unit: s.Meter, drums: newKit(r, s), tune: newTune(r, s), change: r.IntN(arrangements)}
+	e.nth = Pick(r, []int{0, 0, 0, 2, 4})
 	if s.Meter == 2 {
 		e.unit = 4
 	}
@@ -43,7 +44,10 @@ func newCast(r Rand, s Style) ensemble {
 	for _, p := range []struct {
 		part   Part
 		chance float64
-	}{{Kick, 0.97}, {Snare, 0.85}, {Hat, 0.85}, {OpenHat, 0.2}, {Shaker, 0.2}, {Conga, 0.2}, {Bass, 0.9}, {Chord, 0.75}, {Pad, 0.3}, {Arp, 0.2}, {Lead, 0.3}, {Voice, 0.2}} {
+	}{
+		{Kick, 0.97}, {Snare, 0.85}, {Hat, 0.85}, {OpenHat, 0.2}, {Shaker, 0.2}, {Conga, 0.2},
+		{Bass, 0.9}, {Chord, 0.75}, {Pad, 0.3}, {Arp, 0.2}, {Lead, 0.3}, {Voice, 0.2},
+	} {
 		e.parts[p.part] = r.Chance(p.chance)
 	}
 	if s.Sound == Soft {

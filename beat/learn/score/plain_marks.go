@@ -25,7 +25,9 @@ func newMarks(r Rand, s Style) marks {
 	m.boom = r.Chance(0.15)
 	if r.Chance(0.5) {
 		m.fill = Pick(r, []int{1, 2, 2, 3, 4, 4, 4, 6, 8})
-		m.fills = Pick(r, [][]Part{{Snare}, {Snare}, {Snare}, {Tom}, {Snare, Tom}, {Kick}, {Clap}, {Hat}, {Snare, Kick}, {Rim}, {Conga}})
+		m.fills = Pick(r, [][]Part{
+			{Snare}, {Snare}, {Snare}, {Tom}, {Snare, Tom}, {Kick}, {Clap}, {Hat}, {Snare, Kick}, {Rim}, {Conga},
+		})
 		m.density = Pick(r, []int{1, 2, 2, s.Steps, s.Steps})
 		m.alone, m.half = r.Chance(0.5), r.Chance(0.2)
 	}
