@@ -28,11 +28,32 @@ func AnalyzeWithout(src Source, left ...Stage) (Track, error) {
 
 // track is what the cues make of the sound.
 func (h *heard) track(c cues) Track {
+	b, ok := h.barred(c)
+	if !ok {
+		return b.track
+	}
+	b.track.addPhrases(phrasesOf(b.sound, b.bars, b.songs), b.agreed)
+	b.track.round()
+	return b.track
+}
+
+// barred is a track with counts and bars, and what its phrases are found by.
+type barred struct {
+	track  Track
+	sound  *bar.Sound
+	bars   bar.Bars
+	songs  []int     // the counts at which songs of a mix begin, but for the first
+	agreed []float64 // how far the bars round each count agree with each other
+}
+
+// barred finds counts and bars; not ok where no beat was found.
+func (h *heard) barred(c cues) (b barred, ok bool) {
 	track := Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline}
 	parts := h.parts(c)
 	track.addBeats(parts)
 	if len(track.Beats) < fewest {
-		return Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}
+		b.track = Track{Duration: h.duration, Loudness: h.loudness, Outline: h.outline, Problem: noBeat}
+		return b, false
 	}
 	track.addLeaps()
 	jumps := track.jumps()
@@ -48,9 +69,7 @@ func (h *heard) track(c cues) Track {
 	track.addSongs(songs)
 	track.addJumps(jumps, songs)
 	agreed := track.addBars(bars, fresh)
-	track.addPhrases(phrasesOf(sound, bars, songs), agreed)
-	track.round()
-	return track
+	return barred{track, sound, bars, songs, agreed}, true
 }
 
 const (

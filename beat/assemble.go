@@ -138,7 +138,7 @@ func (t *Track) addPhrases(found []phrase.Phrase, agreed []float64) {
 	energies := map[phrase.Energy]Energy{phrase.Low: Low, phrase.Medium: Medium, phrase.High: High}
 	all := average(agreed)
 	for _, p := range found {
-		trust := p.Trust * t.Trust.Count1 * agreed[p.Beat] / all
+		trust := PhraseTrust(p.Trust, t.Trust.Count1*agreed[p.Beat]/all)
 		t.Phrases = append(t.Phrases, Phrase{
 			Time: t.Beats[p.Beat], Beat: p.Beat, Counts: p.Counts, Kind: KindOf(p.Counts),
 			Trust: trust, Energy: energies[p.Energy],

@@ -1,6 +1,7 @@
 package beat
 
 import (
+	"math"
 	"slices"
 
 	"onphrase/beat/ear"
@@ -55,12 +56,11 @@ func (h *heard) parts(c cues) []part {
 
 // follow finds the beats of one stretch and puts them to where the sounds begin.
 func follow(s tempo.Stretch, h *heard, c cues) part {
-	fps := h.onsets.FPS
 	all := c.readings(s)
 	if len(all) == 0 {
 		return part{Stretch: s}
 	}
-	beats := audible(fromStart(all[0].Beats), c.sound, fps)
+	beats := c.audible(fromStart(all[0].Beats))
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
 	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: bare(all), hits: sounding(hits), heard: c.heard, least: c.least}
 	if c.heard && p.hits < leastHits {
@@ -177,14 +177,14 @@ func sounding(hits []grid.Hit) float64 {
 // early is how much before its sound a beat may be decoded [s].
 const early = 0.05
 
-// fromStart adds the count on which a track begins, where it was decoded a little
-// before the first sample: music that was cut begins on count 1.
+// fromStart adds the count on which a track begins, where it would be decoded at the
+// first sample or a little before or after it: music that was cut begins on count 1.
 func fromStart(beats []float64) []float64 {
 	if len(beats) < 2 {
 		return beats
 	}
-	if before := 2*beats[0] - beats[1]; before < 0 && before >= -early {
-		return slices.Insert(slices.Clone(beats), 0, 0)
+	if before := 2*beats[0] - beats[1]; math.Abs(before) <= early {
+		return slices.Insert(slices.Clone(beats), 0, max(0, before))
 	}
 	return beats
 }
@@ -192,18 +192,36 @@ func fromStart(beats []float64) []float64 {
 // leastHeard is the activation that shows that something sounds.
 const leastHeard = 0.15
 
-// audible leaves out the beats before the first sound and after the last.
-func audible(beats, activation []float64, fps float64) []float64 {
+// audible leaves out the beats at both ends between which nothing begins. On the
+// first sample nothing can be heard to begin: a beat there is audible if the
+// track is about as loud from the start as it is a beat later.
+func (c cues) audible(beats []float64) []float64 {
 	first, last := len(beats), -1
 	for i := range beats {
-		if heardWithin(beats, i, activation, fps) {
+		if heardWithin(beats, i, c.sound, c.fps) {
 			first, last = min(first, i), i
 		}
 	}
 	if last < 0 {
 		return nil
 	}
+	const asLoud = 0.75
+	if first == 1 && last > 1 && beats[0] <= early && c.loudness(beats[0], beats[1]) >= asLoud*c.loudness(beats[1], beats[2]) {
+		first = 0
+	}
 	return beats[first : last+1]
+}
+
+// loudness is the mean level of all bands between two times [s].
+func (c cues) loudness(from, to float64) float64 {
+	sum, n := 0.0, 0.0
+	for i := max(0, int(from*c.frames.FPS)); i < min(c.frames.Len(), int(to*c.frames.FPS)); i++ {
+		for _, v := range c.frames.At(i) {
+			sum += float64(v)
+			n++
+		}
+	}
+	return sum / max(1, n)
 }
 
 // heardWithin reports whether anything begins between beat i and the next.

@@ -1,6 +1,10 @@
 package beat
 
-import "math"
+import (
+	"math"
+
+	"onphrase/beat/phrase"
+)
 
 const (
 	// leastClarity parts music from speech, noise and free playing: of 82
@@ -95,4 +99,11 @@ func share(beats, x []float64, fps float64) float64 {
 		}
 	}
 	return on / max(all, math.SmallestNonzeroFloat64)
+}
+
+// PhraseTrust is how far a phrase start is to be trusted, 0-1, given the trust
+// in it where bars are right and the trust in count 1: both have to be right.
+func PhraseTrust(start, count1 float64) float64 {
+	logOdds := barsWeights[0] + barsWeights[1]*phrase.LogOdds(count1)
+	return start / (1 + math.Exp(-logOdds))
 }

@@ -8,6 +8,7 @@ type Phrase struct {
 	Counts int     // beats
 	Trust  float64 // 0-1, that a phrase starts here, given right bars
 	Energy Energy
+	Signs  Signs // what the trust is told from
 }
 
 // leastBars is the shortest stretch before the first whole phrase that is not
@@ -28,10 +29,12 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 	}
 	starts, meter := inFours(s, starts, bars.Meter)
 	broken := bars.BeatInBar[starts[0]] != 1
-	found := segment(odds(Clues(s, starts, meter)), broken)
+	odds := odds(Clues(s, starts, meter))
+	found := segment(odds, broken)
 	if len(found.starts) > 1 && found.starts[1] < leastBars {
-		found.starts, found.chance = found.starts[1:], found.chance[1:]
+		found.starts = found.starts[1:]
 	}
+	signs := signsOf(found.starts, odds, found.chance)
 	var out []Phrase
 	for i, b := range found.starts {
 		next := end
@@ -43,7 +46,7 @@ func Find(s *bar.Sound, bars bar.Bars) []Phrase {
 			from++ // the count 1 of a broken first bar was not heard
 		}
 		if from < next {
-			out = append(out, Phrase{Beat: from, Counts: next - from, Trust: found.chance[i]})
+			out = append(out, Phrase{Beat: from, Counts: next - from, Trust: signs[i].trust(), Signs: signs[i]})
 		}
 	}
 	rate(out, s)
@@ -73,7 +76,8 @@ func inFours(s *bar.Sound, starts []int, meter int) (bars []int, counts int) {
 
 // barStarts lists the first beat of each bar, and the beat after the last of
 // the bars. Up to half a bar before the first count 1 is a pick-up; more may
-// also be a bar whose beginning is missing, and is listed. A last bar that breaks off, such as a closing hit on count 1, is left out.
+// also be a bar whose beginning is missing, and is listed. A last bar that breaks
+// off, such as a closing hit on count 1, is left out.
 func barStarts(bars bar.Bars) (starts []int, end int) {
 	for i, p := range bars.BeatInBar {
 		if p == 1 {

@@ -1,26 +1,19 @@
 package phrase
 
-// clueWeights are the log-odds that a phrase starts at a bar for each standard
-// deviation by which a clue stands out, startOdds the log-odds where none
-// does.
-//
-// They maximise the likelihood of the true list of phrases under the chain of
-// segment (a conditional random field, given the true bars), with a light
-// ridge, over songs and arrangements outside the test corpus whose phrases are
-// known, each source with the same weight: 'beat/learn/phrases fit'. Its README
-// has the figures.
-var clueWeights = [ClueCount]float64{0.16, 0.30, 0.47, 0.52, 0.91, 0.44, 0.32, 0.97, 0.35, 0.26, 0.24, 0.70}
-
-const startOdds = -3.06
-
 // odds gives the log-odds of each bar.
-func odds(c [ClueCount][]float64) []float64 {
-	out := make([]float64, len(c[0]))
-	for i := range out {
-		out[i] = startOdds
-		for k, w := range clueWeights {
-			out[i] += w * c[k][i]
-		}
+//
+// The weights of the network maximise the likelihood of the true list of
+// phrases under the chain of segment (a conditional random field, given the
+// true bars), over songs outside the test corpus whose phrases are known:
+// 'beat/learn/phrases fit'. Its README has the figures.
+//
+// Ref: Lafferty, McCallum & Pereira 2001, "Conditional random fields"; Sarawagi
+// & Cohen 2004, "Semi-Markov conditional random fields" (both from memory).
+func odds(clues [][]float64) []float64 {
+	n := trained()
+	out := make([]float64, len(clues[0]))
+	for i, input := range n.Inputs(clues) {
+		out[i], _ = n.Odds(input)
 	}
 	return out
 }
@@ -40,7 +33,7 @@ var lengthShare = [longest + 1]float64{0, 0.03, 0.03, 0.01, 0.16, 0.01, 0.02, 0.
 
 // firstShare is the same of the first phrase. Music may begin with an
 // introduction of half a phrase; it seldom begins with a lone bar (estimates).
-var firstShare = [longest + 1]float64{0, 0.01, 0.03, 0.01, 0.28, 0.01, 0.02, 0.01, 0.63}
+var firstShare = [longest + 1]float64{0, 0.01, 0.03, 0.005, 0.25, 0.005, 0.015, 0.005, 0.68}
 
 // shareAt is the share of phrases with as many bars as lie between bars from
 // and to of a track of n bars. A last phrase may break off anywhere, under a

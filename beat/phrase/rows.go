@@ -75,6 +75,20 @@ func (r *barRows) chords() [][]float64 {
 	return out
 }
 
+// likeFirst is how like chords and bass of some bars are to those of as many at
+// the start of the track, -1 to 1: not a number where they are the same bars.
+func (r *barRows) likeFirst(i, span int) float64 {
+	n := min(span, len(r.chroma)-i)
+	if i < n || n < 1 {
+		return math.NaN()
+	}
+	sum := 0.0
+	for k := range n {
+		sum += cosine(r.chroma[i+k], r.chroma[k]) + cosine(r.bass[i+k], r.bass[k])
+	}
+	return sum / float64(2*n)
+}
+
 // cosine is that of the angle between a and b, 1 where either is nothing.
 func cosine(a, b []float64) float64 {
 	ab, aa, bb := 0.0, 0.0, 0.0

@@ -8,12 +8,8 @@ import (
 // segmentation is the likeliest list of phrases of a track.
 type segmentation struct {
 	starts []int     // bar where each phrase starts; the last one ends with the track
-	chance []float64 // probability 0-1 that a phrase starts there, calibrated
+	chance []float64 // of each bar of the track: the share of lists in which a phrase starts there, 0-1
 }
-
-// aloneTrust is the trust in a phrase that is the only one: nothing in the
-// track speaks for it.
-const aloneTrust = 0.5
 
 // segment finds the phrases of a track of len(odds) bars, by a semi-Markov
 // chain: a list of phrases scores the log-odds of each of its starts but the
@@ -31,17 +27,7 @@ func segment(odds []float64, pickUp bool) segmentation {
 	}
 	slices.Reverse(out.starts)
 	out.starts = whole(out.starts, len(odds))
-	chance := Chances(odds, pickUp)
-	for _, s := range out.starts {
-		out.chance = append(out.chance, trusted(chance[s]))
-	}
-	// That the list starts here proves nothing; where the next phrase starts
-	// says how long the first one is.
-	if len(out.chance) > 1 {
-		out.chance[0] = out.chance[1]
-	} else {
-		out.chance[0] = aloneTrust
-	}
+	out.chance = Chances(odds, pickUp)
 	return out
 }
 
@@ -100,17 +86,7 @@ func likeliest(odds []float64, pickUp bool) []int {
 // that the list may as well start at the second bar.
 func Chances(odds []float64, pickUp bool) []float64 {
 	n := len(odds)
-	before, after := make([]float64, n+1), make([]float64, n+1)
-	for j := 1; j <= n; j++ {
-		var paths []float64
-		for i := max(0, j-longest); i < j; i++ {
-			paths = append(paths, before[i]+step(odds, i, j))
-		}
-		if j == 1 && pickUp {
-			paths = append(paths, 0)
-		}
-		before[j] = logSum(paths)
-	}
+	before, after := forward(odds, pickUp), make([]float64, n+1)
 	for i := n - 1; i >= 0; i-- {
 		var paths []float64
 		for j := i + 1; j <= min(n, i+longest); j++ {
@@ -123,6 +99,27 @@ func Chances(odds []float64, pickUp bool) []float64 {
 		out[i] = math.Exp(before[i] + after[i] - before[n])
 	}
 	return out
+}
+
+// LogSum is the logarithm of the likelihoods of all lists of phrases together,
+// given the log-odds of each bar.
+func LogSum(odds []float64) float64 { return forward(odds, false)[len(odds)] }
+
+// forward gives, for each bar and the end of the track, the logarithm of the
+// likelihoods of all lists up to a start there.
+func forward(odds []float64, pickUp bool) []float64 {
+	before := make([]float64, len(odds)+1)
+	for j := 1; j <= len(odds); j++ {
+		var paths []float64
+		for i := max(0, j-longest); i < j; i++ {
+			paths = append(paths, before[i]+step(odds, i, j))
+		}
+		if j == 1 && pickUp {
+			paths = append(paths, 0)
+		}
+		before[j] = logSum(paths)
+	}
+	return before
 }
 
 // logSum is log Σ exp(x).

@@ -100,13 +100,17 @@ func (s *similarity) repetitionBreaks(span int) []float64 {
 	return out
 }
 
-// before is the likeness of a bar to the one some bars before it, not a number
-// where there is none.
-func (s *similarity) before(i, lag int) float64 {
+// before is how like some bars are to those a lag before them, not a number
+// where there are none.
+func (s *similarity) before(i, lag, span int) float64 {
 	if i < lag {
 		return math.NaN()
 	}
-	return s.at(i, i-lag)
+	sum, n := 0.0, min(span, s.bars-i)
+	for k := range n {
+		sum += s.at(i+k, i+k-lag)
+	}
+	return sum / float64(n)
 }
 
 // contrast is how much more alike the bars on each side of a bar line are than

@@ -1,10 +1,13 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
 
 	"onphrase/beat/bar"
 	"onphrase/beat/phrase"
@@ -28,21 +31,64 @@ func bars(args []string) error {
 	return write(barWeights, "clueWeights", w...)
 }
 
-// fit finds the weights of beat/phrase that suit the songs of some folders.
+// fit trains the network of beat/phrase on the songs of some folders, each of
+// another maker.
 func fit(args []string) error {
 	f := flag.NewFlagSet("fit", flag.ExitOnError)
-	keep := f.Bool("write", false, "write the weights into the source")
+	out := f.String("o", phraseWeights, "file for the weights")
+	seed := f.Uint64("seed", 1, "of the first weights")
+	hidden := f.Int("hidden", units, "hidden units")
 	f.Parse(args)
-	songs, err := examples(f.Args())
+	var groups [][]lesson
+	for _, dir := range f.Args() {
+		songs, err := examples([]string{dir})
+		if err != nil {
+			return err
+		}
+		if songs, err = allowed(songs, filepath.Join(dir, "manifest.tsv")); err != nil {
+			return err
+		}
+		groups = append(groups, lessons(songs))
+	}
+	return os.WriteFile(*out, []byte(trainAll(groups, *seed, *hidden).Text()), 0o644)
+}
+
+// allowed leaves out the songs that a manifest gives to measurement alone: their
+// licence does not say that one may learn from them.
+func allowed(songs []*example, manifest string) ([]*example, error) {
+	text, err := os.ReadFile(manifest)
+	if os.IsNotExist(err) {
+		return songs, nil
+	}
 	if err != nil {
-		return err
+		return nil, err
 	}
-	w := fitPhrases(songs)
-	fmt.Printf("phrase: clueWeights %.2f, startOdds %.2f\n", w[:phrase.ClueCount], w[phrase.ClueCount])
-	if !*keep {
-		return nil
+	lines := strings.Split(string(text), "\n")
+	id, use := slices.Index(strings.Split(lines[0], "\t"), "id"), slices.Index(strings.Split(lines[0], "\t"), "use")
+	if id < 0 || use < 0 {
+		return nil, fmt.Errorf("%s: no columns id and use", manifest)
 	}
-	return errors.Join(write(phraseWeights, "clueWeights", w[:phrase.ClueCount]...), write(phraseWeights, "startOdds", w[phrase.ClueCount]))
+	var names []string
+	for _, line := range lines[1:] {
+		if cells := strings.Split(line, "\t"); len(cells) > max(id, use) && cells[use] == "learn" {
+			names = append(names, cells[id])
+		}
+	}
+	return slices.DeleteFunc(songs, func(e *example) bool { return !slices.Contains(names, e.name) }), nil
+}
+
+// lessons are the songs whose bars are known to be of three or four.
+func lessons(songs []*example) []lesson {
+	var out []lesson
+	for _, e := range songs {
+		if e.meter() < 3 {
+			continue // of bars in pairs, a phrase may start at the second
+		}
+		if l := lessonOf(e); len(l.known) > 1 {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // fitBars maximises the likelihood of the true phase of each song among all.
@@ -101,75 +147,65 @@ func phases(e *example) [][]float64 {
 // certain are log-odds of what is known.
 const certain = 40
 
-// fitPhrases maximises the likelihood of the true list of phrases under the
-// chain of beat/phrase: at the maximum the clues at the starts that the chain
-// expects are those at the true ones. The last weight is that of a bar as
-// such.
-func fitPhrases(songs []*example) []float64 {
-	var all []barred
-	for _, e := range songs {
-		if e.meter() < 3 {
-			continue // of bars in pairs, a phrase may start at the second
-		}
-		if b := barsOf(e); len(b.known) > 1 {
-			all = append(all, b)
-		}
-	}
-	from := make([]float64, phrase.ClueCount+1)
-	from[phrase.ClueCount] = -3
-	return climb(from, func(w []float64) []float64 {
-		g := make([]float64, len(w))
-		for _, b := range all {
-			odds, told := make([]float64, len(b.known)), make([]float64, len(b.known))
-			for i := range odds {
-				odds[i] = dot(w, b.clues[i])
-				told[i] = odds[i] + b.known[i]
-			}
-			guess, truth := phrase.Chances(odds, false), phrase.Chances(told, false)
-			for i := 1; i < len(odds); i++ {
-				for k, v := range b.clues[i] {
-					g[k] += (truth[i] - guess[i]) * v / float64(len(all))
-				}
-			}
-		}
-		for k := range phrase.ClueCount {
-			g[k] -= ridge * w[k]
-		}
-		return g
-	})
-}
-
-// barred is a song by its bars.
-type barred struct {
-	clues [][]float64 // those of beat/phrase and a 1
-	known []float64   // certain, -certain or, where two phrases make one section, 0
-}
-
-func barsOf(e *example) barred {
+func lessonOf(e *example) lesson {
 	var starts []int
 	for i, p := range e.position {
 		if p == 1 && i+e.meter() <= len(e.position) {
 			starts = append(starts, i)
 		}
 	}
-	if len(e.phrases) == 0 || len(starts) == 0 {
-		return barred{}
+	if len(e.phrases) == 0 && len(starts) > 0 {
+		return turned(e, starts)
+	}
+	if len(starts) == 0 {
+		return lesson{}
 	}
 	var asked []score.Section
 	for _, i := range starts {
 		asked = append(asked, score.Section{Time: e.beats[i]})
 	}
-	clues := phrase.Clues(e.sound, starts, e.meter())
-	var b barred
-	for i, verdict := range score.Starts(e.phrases, asked, e.beats) {
-		row := []float64{}
-		for k := range clues {
-			row = append(row, clues[k][i])
-		}
-		b.clues = append(b.clues, append(row, 1))
-		b.known = append(b.known, map[score.Verdict]float64{score.Right: certain, score.Wrong: -certain}[verdict])
+	l := lesson{clues: phrase.Clues(e.sound, starts, e.meter())}
+	for _, verdict := range score.Starts(e.phrases, asked, e.beats) {
+		// where two phrases make one section, nothing is known
+		l.known = append(l.known, map[score.Verdict]float64{score.Right: certain, score.Wrong: -certain}[verdict])
 	}
-	return b
+	return l
+}
+
+const (
+	fewestTurns = 3
+	unlikely    = -4 // log-odds of a start that no turn speaks for
+	wholeBars   = 8  // in a whole phrase
+)
+
+// turned is a lesson of a record of which is only known where another one
+// sings: phrases start on such a turn, or whole phrases before or after one.
+func turned(e *example, starts []int) lesson {
+	var turns []int
+	for i, s := range starts {
+		if e.onTurn(e.beats[s]) {
+			turns = append(turns, i)
+		}
+	}
+	if len(turns) < fewestTurns {
+		return lesson{}
+	}
+	l := lesson{clues: phrase.Clues(e.sound, starts, e.meter()), known: make([]float64, len(starts))}
+	for k, t := range turns[:len(turns)-1] {
+		for i := t + 1; i < turns[k+1]; i++ {
+			if (i-t)%wholeBars != 0 && (turns[k+1]-i)%wholeBars != 0 {
+				l.known[i] = unlikely
+			}
+		}
+	}
+	return l
+}
+
+// onTurn reports whether another one sings from a time on [s].
+func (e *example) onTurn(t float64) bool {
+	return slices.ContainsFunc(e.marks, func(m mark) bool {
+		return m.name == turn && math.Abs(m.time-t) < onCount*e.count()
+	})
 }
 
 func dot(a, b []float64) float64 {

@@ -3,6 +3,8 @@ package main
 import (
 	"math"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"onphrase/beat/bar"
@@ -19,21 +21,40 @@ func TestClimb(t *testing.T) {
 	}
 }
 
-// Trusts made too sure by a known offset and slope give these back.
-func TestCalibrate(t *testing.T) {
+// Weights by which something was drawn are found again.
+func TestLogistic(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 1))
-	var list []claim
+	var list []signs
 	for range 20000 {
 		odds := 2 * r.NormFloat64()
-		p := 1 / (1 + math.Exp(-odds))
-		list = append(list, claim{p, r.Float64() < 1/(1+math.Exp(-(-0.5+0.6*odds)))})
+		list = append(list, signs{[]float64{1, odds}, r.Float64() < 1/(1+math.Exp(-(-0.5+0.6*odds)))})
 	}
-	got := calibrate(list)
+	got := logistic(list)
 	if math.Abs(got[0]+0.5) > 0.1 || math.Abs(got[1]-0.6) > 0.1 {
 		t.Errorf("offset -0.5, slope 0.6; got %.2f", got)
 	}
-	list = list[:0]
-	chance := logOdds(0.25)
+}
+
+// What needs two things to be right gives back how far the second is to be
+// trusted.
+func TestProduct(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 3))
+	var list []signs
+	for range 40000 {
+		start, odds := r.Float64(), 2*r.NormFloat64()
+		bars := 1 / (1 + math.Exp(-(0.4 + 0.8*odds)))
+		list = append(list, signs{[]float64{start, odds}, r.Float64() < start*bars})
+	}
+	if got := product(list); math.Abs(got[0]-0.4) > 0.1 || math.Abs(got[1]-0.8) > 0.1 {
+		t.Errorf("offset 0.4, slope 0.8; got %.2f", got)
+	}
+}
+
+// Trusts in count 1 made too sure by a known slope give it back.
+func TestSureness(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	var list []claim
+	chance := phrase.LogOdds(0.25)
 	for range 20000 {
 		odds := chance + 3*r.Float64()
 		list = append(list, claim{1 / (1 + math.Exp(-odds)), r.Float64() < 1/(1+math.Exp(-(chance+0.7*(odds-chance))))})
@@ -84,14 +105,104 @@ func TestFit(t *testing.T) {
 			t.Errorf("bar clue %d weighs %.2f, the chords %.2f", k, w[k], w[0])
 		}
 	}
-	v := fitPhrases(songs)
-	const contrast = 7                  // of the sections
-	for _, k := range []int{0, 8, 11} { // drums and chords, which say nothing here
-		if math.Abs(v[k]) > v[contrast]/2 {
-			t.Errorf("phrase clue %d weighs %.2f, the sound %.2f", k, v[k], v[contrast])
+}
+
+// What is taught with some songs is known of others: where the sound changes a
+// phrase starts, elsewhere none does.
+func TestTrain(t *testing.T) {
+	var songs []*example
+	for seed := range uint64(24) {
+		songs = append(songs, invented(seed))
+	}
+	n := trainAll([][]lesson{lessons(songs[:20])}, 1, 2)
+	for _, e := range songs[20:] {
+		l := lessonOf(e)
+		odds := make([]float64, len(l.known))
+		for i, input := range n.Inputs(l.clues) {
+			odds[i], _ = n.Odds(input)
+		}
+		for i, chance := range phrase.Chances(odds, false) {
+			if (chance > 0.5) != (l.known[i] > 0) {
+				t.Errorf("a phrase starts at bar %d with chance %.2f, known is %.0f", i, chance, l.known[i])
+			}
 		}
 	}
-	if odds := v[phrase.ClueCount]; odds > -1 {
-		t.Errorf("a bar as such has log-odds %.2f", odds)
+}
+
+// The gradient of a song is that of the likelihood of its list of phrases, by
+// differences: log Z of what is known less log Z of all lists.
+func TestTeach(t *testing.T) {
+	l := lessonOf(invented(3))
+	r := rand.New(rand.NewPCG(9, 9))
+	inputs := phrase.InputCount(phrase.ClueCount)
+	w := make([]float64, 2*inputs+1)
+	for i := range w {
+		w[i] = 0.1 * r.NormFloat64()
+	}
+	n := &phrase.Network{Floor: floors([]lesson{l})}
+	l.inputs = n.Inputs(l.clues)
+	likelihood := func() float64 {
+		view(n, w, 1)
+		odds, told := make([]float64, len(l.inputs)), make([]float64, len(l.inputs))
+		for i, input := range l.inputs {
+			odds[i], _ = n.Odds(input)
+			told[i] = odds[i] + l.known[i]
+		}
+		return phrase.LogSum(told) - phrase.LogSum(odds)
+	}
+	view(n, w, 1)
+	g := make([]float64, len(w))
+	teach(n, l, g)
+	for _, i := range []int{3, inputs - 1, inputs + 7, 2*inputs - 1, 2 * inputs} {
+		const step = 1e-4
+		was := w[i]
+		w[i] = was + step
+		up := likelihood()
+		w[i] = was - step
+		down := likelihood()
+		w[i] = was
+		if want := (up - down) / (2 * step); math.Abs(g[i]-want) > 1e-3*max(1, math.Abs(want)) {
+			t.Errorf("weight %d has gradient %.5f, by differences %.5f", i, g[i], want)
+		}
+	}
+}
+
+// What a manifest gives to measurement alone is not learnt from.
+func TestAllowed(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "manifest.tsv")
+	songs := func() []*example { return []*example{{name: "a"}, {name: "b"}, {name: "c"}} }
+	if all, err := allowed(songs(), file); err != nil || len(all) != 3 {
+		t.Errorf("without a manifest %d songs of 3, %v", len(all), err)
+	}
+	if err := os.WriteFile(file, []byte("id\tuse\na\tmeasure\nb\tlearn\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if some, err := allowed(songs(), file); err != nil || len(some) != 1 || some[0].name != "b" {
+		t.Errorf("%d songs, %v; want b alone", len(some), err)
+	}
+	if err := os.WriteFile(file, []byte("id\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := allowed(songs(), file); err == nil {
+		t.Error("a manifest that says nothing of use is taken")
+	}
+}
+
+// Together, networks give the mean of their log-odds.
+func TestTogether(t *testing.T) {
+	var songs []*example
+	for seed := range uint64(4) {
+		songs = append(songs, invented(seed))
+	}
+	all := lessons(songs)
+	floor := floors(all)
+	a, b := train(all, floor, 1, 1), train(all, floor, 2, 2)
+	both := together([]*phrase.Network{a, b})
+	for _, input := range a.Inputs(all[0].clues) {
+		x, _ := a.Odds(input)
+		y, _ := b.Odds(input)
+		if z, _ := both.Odds(input); math.Abs(z-(x+y)/2) > 1e-9 {
+			t.Fatalf("%.3f and %.3f make %.3f", x, y, z)
+		}
 	}
 }

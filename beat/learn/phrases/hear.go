@@ -4,8 +4,6 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
-	"io"
-	"math"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -13,22 +11,55 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
+	"onphrase/beat"
 	"onphrase/beat/bar"
 	"onphrase/beat/decode"
-	"onphrase/beat/ear"
-	"onphrase/beat/internal/dsp"
 	"onphrase/beat/score"
-	"onphrase/beat/spectral"
-	"onphrase/beat/tone"
 )
 
 // example is a track with its truth, heard at its true beats: what is learnt
 // from it is about bars and phrases alone.
 type example struct {
+	name     string
 	beats    []float64 // [s]
 	position []int     // in the bar, from 1
 	phrases  []score.Section
 	sound    *bar.Sound
+	found    analysis
+	marks    []mark // of a chart
+}
+
+// mark is a place that a chart names.
+type mark struct {
+	time float64 // [s]
+	name string
+}
+
+// turn is where another one sings: no section, but phrases start on some of them.
+const turn = "turn"
+
+// marks reads a line each of seconds and a name; a song may have none.
+func marks(file string) ([]mark, error) {
+	text, err := os.ReadFile(file)
+	if os.IsNotExist(err) {
+		return nil, nil
+	}
+	var out []mark
+	for line := range strings.Lines(string(text)) {
+		m := mark{}
+		if n, _ := fmt.Sscan(line, &m.time, &m.name); n == 2 {
+			out = append(out, m)
+		}
+	}
+	return out, err
+}
+
+// analysis is what the whole analysis finds before the phrases.
+type analysis struct {
+	Beats []float64  // [s]
+	Sound *bar.Sound // at them; nil where no beat was found
+	Bars  bar.Bars
+	Trust [2]float64 // in beats and count 1
 }
 
 // meter is the number of counts in a bar.
@@ -81,55 +112,36 @@ func hear(stem string) (*example, error) {
 			e.phrases = append(e.phrases, score.Section{Time: t, Counts: numbers[i]})
 		}
 	}
-	for _, ending := range []string{".wav", ".mp3"} {
+	if e.marks, err = marks(stem + ".sections"); err != nil {
+		return nil, err
+	}
+	e.name = filepath.Base(stem)
+	if e.recall(stem+heardBefore) == nil {
+		return e, nil
+	}
+	for _, ending := range []string{".wav", ".mp3", ".ogg", ".opus", ".flac"} {
 		if _, err := os.Stat(stem + ending); err == nil {
-			return e, e.listen(stem + ending)
+			return e, errors.Join(e.listen(stem+ending), e.keep(stem+heardBefore))
 		}
 	}
-	return nil, fmt.Errorf("%s: no .wav or .mp3 beside the .beats", stem)
+	return nil, fmt.Errorf("%s: no sound beside the .beats", stem)
 }
 
-// listen measures the sound at the beats as the analysis does.
+// listen goes the whole way up to the bars, and measures the sound at the true
+// beats as well.
 func (e *example) listen(path string) error {
 	src, err := decode.Open(path, decode.Auto)
 	if err != nil {
 		return err
 	}
 	defer src.Close()
-	resampler := dsp.NewResampler(src.Rate(), spectral.Rate, src.Channels())
-	onset := spectral.NewRecorder(src.Channels())
-	harmony := tone.NewRecorder(spectral.Rate, src.Channels())
-	in := make([]float32, 1<<13)
-	for err == nil {
-		var n int
-		n, err = src.Read(in)
-		out := resampler.Write(nil, in[:n])
-		if err != nil {
-			out = resampler.Flush(out)
-		}
-		onset.Write(out)
-		harmony.Write(out)
-	}
-	if !errors.Is(err, io.EOF) {
+	h, err := beat.Hear(src, e.beats)
+	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}
-	frames, onsets, _ := onset.Finish()
-	e.sound = bar.Measure(e.beats, frames, onsets, harmony.Frames())
-	hearing := ear.Listen(frames)
-	for _, t := range e.beats {
-		e.sound.One = append(e.sound.One, peak(hearing.One, int(math.Round(t*hearing.FPS))))
-	}
+	e.sound = h.Truth
+	e.found = analysis{h.Beats, h.Sound, h.Bars, [2]float64{h.Trust.Beat, h.Trust.Count1}}
 	return nil
-}
-
-// peak is the greatest value within two frames of one.
-func peak(x []float64, at int) float64 {
-	const near = 2
-	best := 0.0
-	for i := max(0, at-near); i <= min(len(x)-1, at+near); i++ {
-		best = max(best, x[i])
-	}
-	return best
 }
 
 // lines reads seconds, a whole number and perhaps a label from each line.

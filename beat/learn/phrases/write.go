@@ -12,14 +12,15 @@ import (
 const (
 	barWeights    = "beat/bar/evidence.go"
 	barTrust      = "beat/bar/find.go"
-	phraseWeights = "beat/phrase/odds.go"
+	phraseWeights = "beat/phrase/weights.txt"
 	phraseTrust   = "beat/phrase/trust.go"
+	wholeWeights  = "beat/trust_weights.go"
 )
 
 // numbersOf matches the declaration of a name whose value is numbers alone,
-// 'NAME = 1.5' or 'NAME = [n]float64{1, 2}', in a Go file.
+// 'NAME = 1.5', 'NAME = [n]float64{1, 2}' or 'NAME = Type{1, 2}', in a Go file.
 func numbersOf(name string) *regexp.Regexp {
-	return regexp.MustCompile(`(?m)^(.*\b` + name + `\s*= (?:\[\w+\]float64\{)?)([-0-9., ]+)(\}?)$`)
+	return regexp.MustCompile(`(?m)^(.*\b` + name + `\s*= (?:(?:\[\w+\]float64|\w+)\{)?)([-0-9., ]+)(\}?)$`)
 }
 
 // present is the number that a name is declared with.

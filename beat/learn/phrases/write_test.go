@@ -12,8 +12,8 @@ func TestWrite(t *testing.T) {
 		file, name string
 		values     int
 	}{
-		{barWeights, "clueWeights", 6}, {barTrust, "sureness", 1}, {phraseWeights, "clueWeights", 12}, {phraseWeights, "startOdds", 1},
-		{phraseTrust, "trustOffset", 1}, {phraseTrust, "trustSlope", 1},
+		{barWeights, "clueWeights", 6}, {barTrust, "sureness", 1}, {wholeWeights, "barsWeights", 2},
+		{phraseTrust, "trustWeights", 5},
 	} {
 		text, err := os.ReadFile("../../../" + c.file)
 		if err != nil {
@@ -31,8 +31,8 @@ func TestWrite(t *testing.T) {
 			t.Errorf("%s: %s stays as it is", c.file, c.name)
 		}
 	}
-	if v, err := present("../../../"+phraseTrust, "trustSlope"); err != nil || v <= 0 {
-		t.Errorf("the trust in phrases has slope %g, %v", v, err)
+	if v, err := present("../../../"+barTrust, "sureness"); err != nil || v <= 0 {
+		t.Errorf("the trust in count 1 has slope %g, %v", v, err)
 	}
 	if _, err := rewritten("const a = 1\n", "b", []float64{2}); err == nil {
 		t.Error("a name that is not there is taken")

@@ -87,6 +87,9 @@ func fade(r score.Rand, x []float32) {
 	}
 }
 
+// Normalise brings the greatest sample of a track to full scale, in place.
+func Normalise(x []float32) { scale(x, 1) }
+
 // scale brings the greatest sample to peak.
 func scale(x []float32, peak float32) {
 	top := float32(1e-9)
