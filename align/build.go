@@ -116,19 +116,22 @@ func (p *placedPart) summary() Part {
 		out.Row = p.rows[0].Row.Row
 	}
 	for i := range p.music {
-		out.Tracks = append(out.Tracks, p.music[i].summary())
+		out.Tracks = append(out.Tracks, p.heard(&p.music[i]))
 	}
 	return out
 }
 
-func (m *music) summary() Music {
+// heard is a track as the part uses it.
+func (p *placedPart) heard(m *music) Music {
 	out := Music{File: m.ref.File, Problem: m.problem, Used: m.used}
 	g := m.grid
 	if g == nil {
 		return out
 	}
 	out.Title, out.Duration, out.Loudness = g.track.Title, ms(g.duration), g.track.Loudness
-	out.BPM, out.Played, out.Speed = ms(g.bpm), ms(g.bpm*g.speed), g.speed
+	out.BPM, out.Speed = ms(g.bpm), g.speed
+	usual, low, high := p.tempoOn(m)
+	out.Played, out.Slowest, out.Fastest = ms(usual), ms(low), ms(high)
 	out.Counts, out.Phrases = g.end(), len(g.phrases)-1
 	for _, p := range g.phrases[1:] {
 		if p.counts != beat.PhraseLen {

@@ -36,7 +36,7 @@ func (c Check) Details(by *plan.Catalog) []string {
 // for one row.
 func Checks() []Check {
 	return []Check{
-		trackMissing, startMissing, musicEnds, rhythmTooFast, swingTooSlow,
+		trackMissing, startMissing, musicEnds, rhythmTooFast, repTooShort, swingTooSlow,
 		oddPhrase, changeTooShort, spareCounts, moveCut, sideMissing, alternatingOdd, sidesUnequal,
 		warmUpJump, lowTrust, inThree, tempoBand, tempoStretch, tempoJump, loudnessJump, trackRepeated,
 		leadUneven, intervalRounded, intervalEnds, waterShort, waterGap, landingsMany,

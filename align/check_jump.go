@@ -24,16 +24,20 @@ var tempoJump = Check{
 		var last *placedRow
 		var before *placedPart
 		l.each(func(p *placedPart, _ int, r *placedRow) {
-			if r.music == nil {
+			switch {
+			case r.music == nil || r.Kind == PauseRow:
+				last = nil // a pause sets what follows apart
+				return
+			case !r.Kind.Work():
 				return
 			}
-			if last != nil && last.music != r.music && (p == before || p.part.Kind == before.part.Kind) {
-				if f, ok := jumps(last.music, r); ok {
+			if last != nil && last.music != r.music && p.part.Kind == before.part.Kind && last.Kind == r.Kind {
+				if f, ok := jumps(last, r); ok {
+					where := "at the change to " + r.Track
 					if p != before {
-						f.Message = fmt.Sprintf("%s between %s and %s", f.Message, before.part.Name, p.part.Name)
-					} else {
-						f.Message = fmt.Sprintf("%s at the change to %s", f.Message, r.Track)
+						where = fmt.Sprintf("between %s and %s", before.part.Name, p.part.Name)
 					}
+					f.Message += " " + where
 					out = append(out, f)
 				}
 			}
@@ -43,10 +47,10 @@ var tempoJump = Check{
 	},
 }
 
-// jumps compares the tempo of a row's track with that of the track before.
-func jumps(before *music, r *placedRow) (Finding, bool) {
-	a, b := before.grid, r.music.grid
-	from, to := a.bpm*a.speed, b.bpm*b.speed
+// jumps compares the tempo that a row begins at with that of the row before.
+func jumps(before, r *placedRow) (Finding, bool) {
+	a, b := before.music.grid, r.music.grid
+	from, to := a.tempo(before.to-leastCounts, before.to), b.tempo(r.from, r.from+leastCounts)
 	if math.Abs(to/from-1) <= feltJump {
 		return Finding{}, false
 	}

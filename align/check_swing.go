@@ -32,7 +32,7 @@ func (l *placedClass) sagging(r *placedRow) (Finding, bool) {
 		return Finding{}, false
 	}
 	set, _ := r.item.Work.(plan.Set)
-	p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
+	p, ok := l.paceOf(set, r.reps.Rhythm, r.tempo())
 	if !ok || !p.sags() {
 		return Finding{}, false
 	}

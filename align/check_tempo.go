@@ -60,7 +60,8 @@ var tempoBand = Check{
 }
 
 func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bool) {
-	bpm := math.Round(m.grid.bpm*m.grid.speed*10) / 10
+	played, _, _ := p.tempoOn(m)
+	bpm := math.Round(played*10) / 10
 	grade := Note
 	switch {
 	case b.Inside.Has(bpm):
