@@ -162,7 +162,7 @@ var checkCases = []checkCase{
 	{code: "under-slot", name: "not all has a time", items: []string{squats}, songs: []song{{file: "a.mp3", problem: "no steady beat found"}}, slot: 120},
 
 	{code: "change-too-short", name: "weights", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`},
-		songs: tempo(128), says: "squat after squat: 0 counts to take light, usual are 8", fix: "setup: 8 counts", want: map[string]float64{"counts_given": 0, "counts_needed": 8}},
+		songs: tempo(128), says: "squat after squat: no time to take light, usual are 8 counts", fix: "setup: 8 counts", want: map[string]float64{"counts_given": 0, "counts_needed": 8}},
 	{code: "change-too-short", name: "to the floor", fires: Watch, items: []string{squats, `{set: crunch, reps: "8 x 2-2", setup: 8 counts}`}, songs: tempo(128),
 		says: "8 counts to get to the floor, usual are 16"},
 	{code: "change-too-short", name: "a pause between", items: []string{squats, `{pause: water, time: 10s}`, `{set: crunch, reps: "8 x 2-2"}`}, songs: tempo(128)},

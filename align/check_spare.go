@@ -146,15 +146,9 @@ func (p *placedPart) after(i int) *placedRow {
 	return nil
 }
 
-// stops is the count at which the rows of the item of row i end that follow it
-// without a wait.
-func (p *placedPart) stops(i int) int {
-	it := p.rows[i].item
-	for i+1 < len(p.rows) && p.rows[i+1].item == it {
-		i++
-	}
-	return p.rows[i].to
-}
+// stops is the count at which the run of row i ends: what follows each other
+// without a wait on one side of the item.
+func (p *placedPart) stops(i int) int { return p.rows[p.runEnd(i)-1].to }
 
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.

@@ -57,10 +57,21 @@ func loud(a, b float64) []song {
 // classCases are the cases of the checks that look at the class as a whole,
 // at its moves and at its sides.
 var classCases = []checkCase{
+	// Right from count 17, to the last count of the phrase; left fills the next one to its half.
+	{code: "spare-counts", name: "right fills the phrase, left ends inside one", fires: Note, items: []string{`{pause: rest, time: 16 counts}`, `{set: one-arm row, reps: "4 x 2-2", sides: both}`}, songs: tempo(128),
+		says: "one-arm row left ends 16 counts before the end of phrase 2"},
+	{code: "spare-counts", name: "right fills the phrase after a setup", items: []string{`{set: squat, reps: "2 x 4-4"}`, `{set: one-arm row, reps: "2 x 2-2", sides: both, setup: 8 counts}`, `{set: squat, reps: "3 x 4-4"}`, `{set: squat, reps: "4 x 4-4"}`}, songs: tempo(128)},
+	{code: "spare-counts", name: "left ends inside, the next runs over", fires: Watch, items: []string{`{pause: rest, time: 16 counts}`, `{set: one-arm row, reps: "4 x 2-2", sides: both}`, squats}, songs: tempo(128),
+		says: "one-arm row left ends 16 counts before the end of phrase 2; squat starts on count 17 and runs over the phrase's end"},
 	{code: "change-too-short", name: "several in a part", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`, `{set: crunch, reps: "8 x 4-4"}`},
-		songs: tempo(128), says: "2 changes have too few counts: row 2, 0 counts to take light, usual are 8; row 3, 0 counts to get to the floor, usual are 16",
-		fix: "setup: 8 counts or setup: 16 counts on these items", want: map[string]float64{"changes": 2, "counts_missing": 24}},
-	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "0 counts to take the dumbbells"},
+		songs: tempo(128), says: "2 changes have too little time; the first, squat after squat: no time to take light, usual are 8 counts",
+		fix: "setup: 8 counts or setup: 16 counts on these items, as many counts less before each; or fewer changes", want: map[string]float64{"changes": 2, "counts_missing": 24}},
+	{code: "change-too-short", name: "stretches on the floor and anywhere", items: []string{`{interval: plank, time: 64 counts}`, `{interval: chest stretch, time: 64 counts}`, `{interval: spinal twist, time: 64 counts, sides: both}`}, songs: tempo(128)},
+	{code: "change-too-short", name: "a burpee leads down", items: []string{`{interval: plank, time: 64 counts}`, `{interval: burpee, time: 64 counts}`, `{interval: jog, time: 64 counts}`, `{interval: inchworm, time: 64 counts}`, `{interval: plank, time: 64 counts}`}, songs: tempo(128)},
+	// Before the first item of a part there is its lead-in: a time, not counts.
+	{code: "change-too-short", name: "in a lead-in", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"),
+		songs: []song{{file: "a.mp3", bpm: 128, one: 5, duration: 240}}, says: "crunch after squat: 5 s to get to the floor, usual are 16 counts"},
+	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "no time to take the dumbbells"},
 	{code: "change-too-short", name: "from the part before", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"), songs: tempo(128), says: "crunch after squat"},
 	{code: "change-too-short", name: "less before it", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`}, songs: tempo(128),
 		fix: "setup: 8 counts, and 7 x 4-4 instead of 8 x 4-4 of squat before it"},
