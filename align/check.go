@@ -39,6 +39,7 @@ func Checks() []Check {
 		trackMissing, startMissing, musicEnds, rhythmTooFast, repTooShort, swingTooSlow,
 		oddPhrase, changeTooShort, spareCounts, moveCut, sideMissing, alternatingOdd, sidesUnequal,
 		warmUpJump, lowTrust, inThree, tempoBand, tempoStretch, tempoJump, loudnessJump, trackRepeated,
+		classWaits, longUnderLoad, longHold,
 		leadUneven, intervalRounded, intervalEnds, waterShort, waterGap, landingsMany,
 		partMissing, partOrder, partShare, unbalanced, overSlot, underSlot,
 	}

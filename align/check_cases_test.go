@@ -125,9 +125,15 @@ var checkCases = []checkCase{
 	{code: "spare-counts", name: "full", items: []string{squats, squats}, songs: tempo(128)},
 
 	{code: "low-trust", name: "phrase", fires: Watch, items: []string{squats, squats}, songs: phrased("32 32 32@0.3 32"),
-		says: "squat lies on phrase 3, whose start is not sure (trust 0.3)", want: map[string]float64{"trust": 0.3, "phrase": 3}},
+		says: "a.mp3: the start of phrase 3 (0:30.0) is not sure; squat rests on it", fix: `onphrase correct "a.mp3" --phrase 0:30.0`, want: map[string]float64{"trust": 0.3, "phrase": 3, "phrase_seconds": 30}},
+	{code: "low-trust", name: "the phrase begins before the item", fires: Watch, items: []string{`{interval: jog, time: 16 counts}`, squats, squats}, songs: phrased("32 32@0.3 32 32"),
+		says: "phrase 2 (0:15.0) is not sure; squat rests on it", want: map[string]float64{"rows": 1}},
+	{code: "low-trust", name: "said once with all it touches", fires: Watch, items: []string{squats, squats, squats}, songs: phrased("32 32@0.3 32 32@0.4 32@0.3 32"),
+		says: "phrases 2 (0:15.0), 4 (0:45.0) and 5 (1:00.0) are not sure; squat and 2 more rows rest on them", want: map[string]float64{"phrases": 3, "rows": 3}},
+	{code: "low-trust", name: "a track in two parts", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two strength: set: squat, reps: 8 x 4-4"),
+		songs: []song{{file: "a.mp3", bpm: 128, duration: 240, trust: 0.4}}, fix: `onphrase correct "a.mp3" --one TIME`},
 	{code: "low-trust", name: "track", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, trust: 0.4}}, says: "a.mp3: the counts may be wrong"},
-	{code: "low-trust", name: "unsteady", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, unsteady: [][2]float64{{20, 25}}}}, says: "without a steady beat, 0:20 to 0:25"},
+	{code: "low-trust", name: "unsteady", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, unsteady: [][2]float64{{20, 25}}}}, says: "a.mp3 has no steady beat from 0:20 to 0:25; squat lies on it"},
 	{code: "low-trust", name: "unsteady elsewhere", items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 128, duration: 240, unsteady: [][2]float64{{31, 35}}}}},
 	{code: "low-trust", name: "doubtful phrase under a pause", items: []string{`{pause: water, time: 30s}`}, songs: phrased("32 32@0.3 32")},
 

@@ -52,9 +52,7 @@ type effort struct {
 	landings int
 }
 
-// landings lists the work of high impact. A move of one or two counts lands
-// on every count (a jack goes out and in, a jog steps right and left), a
-// longer one once a repetition.
+// landings lists the work of high impact.
 func (l *placedClass) landings() []effort {
 	var all []effort
 	l.eachMove(func(r *placedRow, name string, counts int, seconds float64) {
@@ -62,13 +60,24 @@ func (l *placedClass) landings() []effort {
 		if !ok || m.Impact != plan.HighImpact {
 			return
 		}
-		n := counts
-		if m.Counts > 2 {
-			n = counts / m.Counts
+		reps := r.Reps
+		if r.reps == nil {
+			reps = counts / max(1, m.Counts)
 		}
-		all = append(all, effort{r, m.Name, seconds, n})
+		all = append(all, effort{r, m.Name, seconds, reps * landingsOf(m)})
 	})
 	return all
+}
+
+// landingsOf is how often one repetition lands: a move of one or two counts on
+// every count (a jack goes out and in, a jog steps right and left), unless it
+// goes over to the other foot in two counts, as a skater does; that one, and a
+// longer one, once.
+func landingsOf(m plan.Move) int {
+	if m.Counts > 2 || m.Switches {
+		return 1
+	}
+	return max(1, m.Counts)
 }
 
 // eachMove calls do for every stretch of one move: of a set or an interval

@@ -125,9 +125,28 @@ var classCases = []checkCase{
 	{code: "water-too-short", name: "30 s", items: []string{`{pause: water, time: 30s}`, `{pause: get the bar, time: 5s}`}, songs: tempo(128)},
 
 	// Jacks are 2 counts with a landing on each: 30 s at 130 BPM are 64 counts, 64 landings.
+	{code: "class-waits", name: "a long lead-in", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 120, one: 175.5, duration: 400}},
+		says: "a.mp3 plays for 2:56 before the first item", fix: "an earlier start", want: map[string]float64{"seconds": 175.5}},
+	{code: "class-waits", name: "a lead-in of a phrase", head: "start: phrase 2", items: []string{squats}, songs: tempo(128)},
+	{code: "class-waits", name: "a setup that grew", fires: Note, items: []string{`{set: squat, reps: "7 x 4-4"}`, `{block: A, moves: [{move: march, counts: 32}]}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts, on: phrase}`}, songs: tempo(128),
+		says: "set up: deadlift: 32 counts instead of 8", want: map[string]float64{"counts_asked": 8, "counts": 32}},
+	{code: "class-waits", name: "a setup as asked", items: []string{`{set: squat, reps: "7 x 4-4"}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	{code: "long-without-rest", name: "600 squats", fires: Watch, items: []string{`{set: squat, weight: heavy, reps: "300 x 1-1, 300 x 1-1"}`}, songs: []song{{file: "a.mp3", bpm: 120, duration: 1300}},
+		says: "squat: 10:00 of squat and 600 reps in one go (up to 3:00 with weights or 100 is usual)", want: map[string]float64{"load_seconds": 600, "reps": 600}},
+	{code: "long-without-rest", name: "three minutes with weights", fires: Watch, items: []string{`{set: squat, weight: heavy, reps: "45 x 4-4"}`}, songs: slow, want: map[string]float64{"load_seconds": 180}},
+	{code: "long-without-rest", name: "with a rest in it", items: []string{`{set: squat, weight: heavy, reps: "24 x 4-4"}`, `{pause: rest, time: 10s}`, `{set: squat, weight: heavy, reps: "24 x 4-4"}`}, songs: slow},
+	{code: "long-without-rest", name: "one side after the other", items: []string{`{set: one-arm row, weight: heavy, reps: "30 x 4-4", sides: both}`}, songs: slow},
+	{code: "held-long", name: "a plank of four minutes", fires: Watch, items: []string{`{interval: plank, time: "4:00"}`}, songs: slow, says: "plank for 4:00 without a break (up to 1:30 is usual)"},
+	{code: "held-long", name: "a plank of a minute", items: []string{`{interval: plank, time: "1:00"}`}, songs: slow},
+	{code: "part-missing", name: "18 minutes for a slot of 30", fires: Watch, class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("13:00")), songs: long, slot: 1800, says: "is a cool-down"},
+	{code: "part-order", name: "both ends wrong", fires: Watch, class: parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00"), "C cool-down: "+minutes("2:00"), "B cardio: "+minutes("2:00")), songs: long, says: "W is not the first part"},
 	{code: "landings", name: "two minutes of jacks", fires: Note, items: []string{`{interval: jumping jack, time: 128 counts}`}, songs: tempo(130), says: "about 128 hard landings", want: map[string]float64{"landings": 128, "items_without_easier": 1}},
 	{code: "landings", name: "a squat jump is one in 4 counts", items: []string{`{interval: squat jump, time: 128 counts}`}, songs: tempo(130)},
 	{code: "landings", name: "an easier version", items: []string{`{interval: jumping jack, time: 128 counts, easier: half jack}`}, songs: tempo(130)},
+	// A skater lands once in two counts; a set lands as often as it says.
+	{code: "landings", name: "skaters", items: []string{`{interval: skater, time: 128 counts}`}, songs: tempo(130)},
+	{code: "landings", name: "sets of squat jumps", fires: Note, items: []string{`{set: squat jump, reps: "120 x 1-1"}`}, songs: tempo(130), says: "about 120 hard landings"},
+	{code: "landings", name: "slow squat jumps", items: []string{`{set: squat jump, reps: "60 x 2-2"}`}, songs: tempo(130)},
 	{code: "landings", name: "low", items: []string{`{interval: march, time: 256 counts}`}, songs: tempo(130)},
 
 	{code: "part-missing", name: "no ends", fires: Watch, class: parts("A cardio: " + minutes("25:00")), songs: long, says: "none of the 1 part is a warm-up", fix: "kind: warm-up"},

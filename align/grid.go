@@ -240,3 +240,13 @@ func (g *grid) at(i int) position {
 	p := g.phrases[n]
 	return position{n, i - p.first + 1, p.first + p.counts - i, p.trust}
 }
+
+// phraseStart is the first count of phrase n; past the music, phrases of 32
+// counts go on.
+func (g *grid) phraseStart(n int) int {
+	if n < len(g.phrases) {
+		return g.phrases[n].first
+	}
+	last := g.phrases[len(g.phrases)-1]
+	return last.first + last.counts + (n-len(g.phrases))*beat.PhraseLen
+}

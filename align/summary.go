@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"onphrase/plan"
@@ -32,7 +33,21 @@ type Total struct {
 	Reps    int     `json:"reps"`
 	Right   int     `json:"right"`   // of them on the right
 	Left    int     `json:"left"`    // of them on the left
+	InTurn  int     `json:"in_turn"` // of them right and left in turn
 	Seconds float64 `json:"seconds"` // under load
+}
+
+// Sides writes how many of the repetitions are done on which side: "8 right,
+// 8 left, 7 in turn"; nothing where no side is named.
+func (t Total) Sides() string {
+	if t.Right+t.Left == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%d right, %d left", t.Right, t.Left)
+	if t.InTurn > 0 {
+		text += fmt.Sprintf(", %d in turn", t.InTurn)
+	}
+	return text
 }
 
 // Kit is one thing that everybody needs.
@@ -96,6 +111,11 @@ func (l *placedClass) totals(name func(*placedRow) string, order func(a, b Total
 			t.Right += r.Reps
 		case plan.Left:
 			t.Left += r.Reps
+		default:
+			set, _ := r.item.Work.(plan.Set)
+			if m, ok := l.move(set.Move); ok && m.Switches {
+				t.InTurn += r.Reps
+			}
 		}
 	})
 	for i := range all {
