@@ -19,7 +19,8 @@ func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
 			m.Rows = append(m.Rows, p.rows[i].whole())
 		}
 	}
-	m.Findings, m.Summary, m.Facing = l.check(), l.summary(), string(c.Facing)
+	m.Findings, m.Known = l.check()
+	m.Summary, m.Facing = l.summary(), string(c.Facing)
 	return m
 }
 

@@ -9,8 +9,10 @@ import (
 	"onphrase/plan/say"
 )
 
+const changeCode = "change-too-short"
+
 var changeTooShort = Check{
-	Code:     "change-too-short",
+	Code:     changeCode,
 	Title:    "there is no time to change weights or to get to the floor",
 	Why:      "Half the class is still picking up a bar when the first repetition is counted, and hurries with a weight in the hands.",
 	Source:   "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file sets your own",
@@ -27,8 +29,18 @@ var changeTooShort = Check{
 	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
-			if all := l.hurried(p); len(all) > 0 {
-				out = append(out, changesTogether(all))
+			var open, known []hurry
+			for _, h := range l.hurried(p) {
+				if _, stands := l.class.Stands(changeCode, p.part, h.to.item); stands {
+					known = append(known, h)
+				} else {
+					open = append(open, h)
+				}
+			}
+			for _, all := range [][]hurry{open, known} {
+				if len(all) > 0 {
+					out = append(out, changesTogether(all))
+				}
 			}
 		}
 		return out

@@ -43,6 +43,7 @@ func (p *placedPart) waits(i int) (Finding, bool) {
 		asked = r.music.grid.countsOf(next.Setup, r)
 	}
 	f := r.about(Watch)
+	f.Of = p.nextItem(i)
 	f.Figures = map[string]float64{"seconds": r.Seconds, "counts": float64(r.Counts)}
 	switch {
 	case r.Kind == LeadIn && long:

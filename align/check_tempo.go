@@ -66,6 +66,8 @@ func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bo
 	switch {
 	case b.Inside.Has(bpm):
 		return Finding{}, false
+	case bpm < b.Inside.Low && l.hurriedOn(p, m):
+		return Finding{}, false // faster music would make it worse
 	case !b.Outer.Has(bpm):
 		grade = Watch
 	}
@@ -84,6 +86,18 @@ func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bo
 	}
 	f.Fix = say.Ways(l.inside(p.part, m, b))
 	return f, true
+}
+
+// hurriedOn reports whether a rhythm is too fast already for the music it is on.
+func (l *placedClass) hurriedOn(p *placedPart, m *music) bool {
+	for i := range p.rows {
+		if p.rows[i].music == m {
+			if _, fast := l.tooFast(&p.rows[i]); fast {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // smallStretch is the change of tempo that fits a song to a class unnoticed;

@@ -11,7 +11,8 @@ type CountMap struct {
 	Length   float64   `json:"length"` // [s]
 	Parts    []Part    `json:"parts"`
 	Rows     []Row     `json:"rows"`
-	Findings []Finding `json:"findings"`
+	Findings []Finding `json:"findings"` // the gravest first, then in the order of the class
+	Known    []Finding `json:"known"`    // those that the instructor stands by
 
 	Facing  string  `json:"facing"` // class when the instructor faces it, or empty
 	Summary Summary `json:"summary"`
