@@ -100,25 +100,31 @@ func rangeWords(s plan.Set, r plan.Rhythm) string {
 	return "full range"
 }
 
+// mostWays bounds how many ways out a finding offers: more are not read.
+const mostWays = 2
+
 // calmer lists what makes the rhythm easier to control: a smaller range or a
 // lighter weight, which leave the music and the counts as they are, then a
 // slower rhythm, then music that the class has.
 func (l *placedClass) calmer(s plan.Set, r *placedRow, p pace) []string {
-	var ways []string
+	var ways, less []string
 	if s.Range != plan.HalfRange && !p.rhythm.Pulse && !p.limit.Ballistic {
 		half := s
 		half.Range = plan.HalfRange
 		if h, ok := l.paceOf(half, p.rhythm, p.bpm); ok && h.grade() == "" {
-			ways = append(ways, "range: half")
+			less = append(less, "range: half")
 		}
 	}
 	if s.Weight != "" && r.LoadClass != "light" && !p.limit.Ballistic {
-		ways = append(ways, "a lighter weight")
+		less = append(less, "a lighter weight")
+	}
+	if len(less) > 0 {
+		ways = append(ways, say.Or(less))
 	}
 	if t, ok := l.slower(s, p.rhythm, p.bpm); ok {
 		ways = append(ways, slowerWords(r.reps, t, p.bpm))
 	}
-	if m := l.slowEnough(p.most(), r); m != nil {
+	if m := l.slowEnough(p.most(), r); m != nil && len(ways) < mostWays {
 		ways = append(ways, fmt.Sprintf("%s (%s BPM)", m.ref.File, say.Num(m.grid.bpm, 1)))
 	}
 	if len(ways) == 0 {

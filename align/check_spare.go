@@ -153,7 +153,7 @@ func (p *placedPart) stops(i int) int { return p.rows[p.runEnd(i)-1].to }
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.
 func (l *placedClass) filling(r *placedRow, end position) []string {
-	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", say.Many(end.left, "count"))
+	hold := fmt.Sprintf("%s more of hold or pulses", say.Many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
 		return []string{fmt.Sprintf("moves for %s more", say.Many(end.left, "count"))}
@@ -171,7 +171,8 @@ func (l *placedClass) filling(r *placedRow, end position) []string {
 	if over := end.count - 1; over%per == 0 && over/per < last.N {
 		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))
 	}
-	return append(ways, hold)
+	ways = append(ways, hold)
+	return ways[:min(len(ways), mostWays)]
 }
 
 func aSide(sides int) string {

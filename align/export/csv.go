@@ -29,7 +29,12 @@ func writeCSV(w io.Writer, m *align.CountMap) error {
 	found := map[int][]string{}
 	for _, f := range m.Findings {
 		for _, row := range append([]int{f.Row}, f.Also...) {
-			found[row] = append(found[row], fmt.Sprintf("%s: %s; %s", f.Severity, f.Message, f.Fix))
+			found[row] = append(found[row], fmt.Sprintf("%s: %s; try: %s", f.Severity, f.Message, f.Fix))
+		}
+	}
+	for _, f := range m.Known {
+		for _, row := range append([]int{f.Row}, f.Also...) {
+			found[row] = append(found[row], fmt.Sprintf("yours: %s; %s", f.Message, f.Reason))
 		}
 	}
 	for _, r := range m.Rows {

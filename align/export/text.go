@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"onphrase/align"
@@ -15,6 +16,8 @@ type Style struct {
 	Color bool   // only for a terminal; nothing is said by colour alone
 	Width int    // columns, 0 for 80
 	File  string // the class file's name, for the lines findings point to
+
+	Details bool // figures and source below each finding
 }
 
 // width of text when none is given: a terminal, or a page of small print.
@@ -139,20 +142,42 @@ func (p *printer) figures(m *align.CountMap) {
 
 func (p *printer) findings(m *align.CountMap) {
 	p.line("")
-	p.wrap(summary(m.Findings), "", bold)
+	p.wrap(firstThing(m), "", bold)
+	if len(m.Findings) > 0 {
+		p.wrap(summary(m.Findings), "", plain)
+	}
 	for _, f := range m.Findings {
-		p.line("")
-		for n, l := range say.Wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
-			grade := string(f.Severity)
-			if n > 0 {
-				grade = ""
-			}
-			p.line(p.paint(say.Pad(grade, 6), inkOf(f.Severity)) + l)
+		p.finding(f)
+	}
+	if len(m.Known) == 0 {
+		return
+	}
+	p.line("")
+	p.wrap(fmt.Sprintf("Yours, not counted: %s you stand by.", say.Many(len(m.Known), "finding")), "", bold)
+	for _, f := range m.Known {
+		p.finding(f)
+	}
+}
+
+// finding writes where it is, what it is, and what helps.
+func (p *printer) finding(f align.Finding) {
+	p.line("")
+	for n, l := range say.Wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
+		grade := string(f.Severity)
+		if n > 0 {
+			grade = ""
 		}
-		p.wrap(f.Message, "      ", plain)
-		if f.Fix != "" {
-			p.wrap("try: "+f.Fix, "      ", plain)
-		}
+		p.line(p.paint(say.Pad(grade, 6), inkOf(f.Severity)) + l)
+	}
+	p.wrap(f.Message, "      ", plain)
+	if f.Reason != "" {
+		p.wrap("you: "+f.Reason, "      ", plain)
+	} else if f.Fix != "" {
+		p.wrap("try: "+f.Fix, "      ", plain)
+	}
+	if p.Details {
+		p.wrap("figures: "+figuresOf(f), "      ", dim)
+		p.wrap("source: "+f.Source, "      ", dim)
 	}
 }
 
@@ -180,11 +205,11 @@ func rowsOf(f align.Finding) string {
 	if len(f.Also) == 0 {
 		return fmt.Sprintf("row %d", f.Row)
 	}
-	s := fmt.Sprintf("rows %d", f.Row)
+	rows := []string{strconv.Itoa(f.Row)}
 	for _, n := range f.Also {
-		s += fmt.Sprintf(" %d", n)
+		rows = append(rows, strconv.Itoa(n))
 	}
-	return s
+	return "rows " + say.And(rows)
 }
 
 func inkOf(s align.Severity) ink {
