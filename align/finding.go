@@ -21,7 +21,7 @@ type Finding struct {
 
 	Reason string `json:"reason,omitempty"` // why she stands by it, in her own words; of a known one only
 
-	Of *plan.Item `json:"-"` // what it is about, nil when that is no item
+	Of *plan.Item `json:"-"` // what it is about, while it is judged; nil when that is no item
 }
 
 // Severity grades a finding.

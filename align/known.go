@@ -11,7 +11,9 @@ import (
 func (l *placedClass) standing(all []Finding) (open, known []Finding) {
 	open, known = []Finding{}, []Finding{}
 	for _, f := range all {
-		if why, stands := l.stands(f); stands {
+		why, stands := l.stands(f)
+		f.Of = nil // it has served
+		if stands {
 			f.Reason = why.Reason
 			known = append(known, f)
 		} else {
