@@ -3,6 +3,7 @@ package align
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"onphrase/plan/say"
 )
@@ -38,7 +39,7 @@ var tempoJump = Check{
 						where = fmt.Sprintf("between %s and %s", before.part.Name, p.part.Name)
 					}
 					f.Message += " " + where
-					out = append(out, f)
+					out = together(out, f)
 				}
 			}
 			last, before = r, p
@@ -64,4 +65,19 @@ func jumps(before, r *placedRow) (Finding, bool) {
 		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", say.Num(both, 0), f.Fix)
 	}
 	return f, true
+}
+
+// together adds a jump to those before: one finding for all of the class, since
+// it is the choice of music that makes them.
+func together(out []Finding, f Finding) []Finding {
+	if len(out) == 0 {
+		f.Figures["jumps"] = 1
+		return append(out, f)
+	}
+	all := &out[0]
+	all.Figures["jumps"]++
+	all.Also = append(all.Also, f.Row)
+	head, _, _ := strings.Cut(all.Message, "; and ")
+	all.Message = fmt.Sprintf("%s; and %s", head, say.Many(len(all.Also), "more jump"))
+	return out
 }

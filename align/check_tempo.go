@@ -3,6 +3,8 @@ package align
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"onphrase/plan"
 	"onphrase/plan/say"
@@ -47,16 +49,36 @@ var tempoBand = Check{
 			if !ok {
 				continue
 			}
-			for i := range p.music {
-				if m := &p.music[i]; m.used {
-					if f, ok := l.outside(p, m, b); ok {
-						out = append(out, f)
-					}
-				}
-			}
+			out = append(out, l.outsideOf(p, b)...)
 		}
 		return out
 	},
+}
+
+// outsideOf makes one finding of the tracks of a part that are outside by as
+// much.
+func (l *placedClass) outsideOf(p *placedPart, b plan.Band) []Finding {
+	var out []Finding
+	for i := range p.music {
+		m := &p.music[i]
+		if !m.used {
+			continue
+		}
+		f, ok := l.outside(p, m, b)
+		if !ok {
+			continue
+		}
+		same := slices.IndexFunc(out, func(was Finding) bool { return was.Severity == f.Severity })
+		if same < 0 {
+			out = append(out, f)
+			continue
+		}
+		all := &out[same]
+		all.Also = append(all.Also, f.Row)
+		head, _, _ := strings.Cut(all.Message, "; and ")
+		all.Message = fmt.Sprintf("%s; and %s of the part", head, say.Many(len(all.Also), "more track"))
+	}
+	return out
 }
 
 func (l *placedClass) outside(p *placedPart, m *music, b plan.Band) (Finding, bool) {

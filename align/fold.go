@@ -8,7 +8,8 @@ import (
 
 // fold makes one finding of those that say the same: of one line of the class
 // file on one track in every round and repeat, on both sides; and of items that
-// differ in nothing that is said.
+// differ in nothing that is said; and of one move in one rhythm, whatever the
+// number of repetitions and the tempo: there the fastest music goes first.
 func (l *placedClass) fold(all []Finding) []Finding {
 	type key struct {
 		code, said string
@@ -29,6 +30,9 @@ func (l *placedClass) fold(all []Finding) []Finding {
 		line := cmp.Or(written[f.Line], f.Line)
 		same := key{f.Code, fmt.Sprint(line, f.Part, r.Track, r.Item, r.Reps, r.Rhythm), f.Severity}
 		alike := key{f.Code, f.Message + f.Fix, f.Severity}
+		if f.Code == rhythmTooFast.Code {
+			alike.said = fmt.Sprint(r.Item, r.Rhythm, r.Range)
+		}
 		i, again := first[same]
 		if !again || f.Line == 0 {
 			i, again = first[alike]
@@ -38,13 +42,23 @@ func (l *placedClass) fold(all []Finding) []Finding {
 			out = append(out, f)
 			continue
 		}
-		for _, row := range append([]int{f.Row}, f.Also...) {
-			if row != out[i].Row && !slices.Contains(out[i].Also, row) {
-				out[i].Also = append(out[i].Also, row)
-			}
-		}
+		out[i] = joined(out[i], f)
 	}
 	return out
+}
+
+// joined is one finding of two that have the same cause.
+func joined(a, b Finding) Finding {
+	if a.Code == rhythmTooFast.Code && b.Figures["bpm"] > a.Figures["bpm"] {
+		a, b = b, a
+	}
+	for _, row := range append([]int{b.Row}, b.Also...) {
+		if row != a.Row && !slices.Contains(a.Also, row) {
+			a.Also = append(a.Also, row)
+		}
+	}
+	slices.Sort(a.Also)
+	return a
 }
 
 // oneCause leaves out what only follows from another finding: a wait behind an
