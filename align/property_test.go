@@ -83,6 +83,9 @@ func randomItem(r *rand.Rand, line int) plan.Item {
 	default:
 		it.Work = plan.Pause{Time: []plan.Length{{Counts: 1 + r.IntN(64)}, {Seconds: 30}}[r.IntN(2)]}
 	}
+	if r.IntN(6) == 0 {
+		it.Known = []plan.Known{{Code: []string{spareCounts.Code, oddPhrase.Code, rhythmTooFast.Code}[r.IntN(3)]}}
+	}
 	return it
 }
 
