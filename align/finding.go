@@ -2,8 +2,10 @@ package align
 
 import (
 	"cmp"
+	"strconv"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // Finding is advice about the class, never an error.
@@ -47,3 +49,19 @@ func (s Severity) rank() int {
 // Graver compares two findings by their severity, for a list that has the
 // gravest first.
 func Graver(a, b Finding) int { return cmp.Compare(a.Severity.rank(), b.Severity.rank()) }
+
+// Rows names the rows that it holds for: "row 3", "rows 3, 9 and 12"; nothing
+// for one about the class as a whole.
+func (f Finding) Rows() string {
+	switch {
+	case f.Row == 0:
+		return ""
+	case len(f.Also) == 0:
+		return "row " + strconv.Itoa(f.Row)
+	}
+	rows := []string{strconv.Itoa(f.Row)}
+	for _, n := range f.Also {
+		rows = append(rows, strconv.Itoa(n))
+	}
+	return "rows " + say.And(rows)
+}

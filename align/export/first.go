@@ -1,9 +1,9 @@
 package export
 
 import (
-	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"onphrase/align"
@@ -35,7 +35,7 @@ func placeOf(f align.Finding) string {
 	case f.Row == 0:
 		return f.Part
 	}
-	return fmt.Sprintf("%s, row %d", f.Part, f.Row)
+	return f.Part + ", row " + strconv.Itoa(f.Row)
 }
 
 // figuresOf writes the figures of a finding, by name.

@@ -104,7 +104,7 @@ func markdownFindings(b *strings.Builder, m *align.CountMap) {
 func markdownFinding(b *strings.Builder, f align.Finding) {
 	where := f.Part
 	if f.Row > 0 {
-		where = strings.TrimPrefix(where+", "+rowsOf(f), ", ")
+		where = strings.TrimPrefix(where+", "+f.Rows(), ", ")
 	}
 	fmt.Fprintf(b, "- **%s** %s: %s", f.Severity, escape(where), escape(f.Message))
 	if f.Reason != "" {

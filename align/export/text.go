@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"onphrase/align"
@@ -188,7 +187,7 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, f.Part)
 	}
 	if f.Row > 0 {
-		out = append(out, rowsOf(f))
+		out = append(out, f.Rows())
 	}
 	if f.Line > 0 {
 		at := fmt.Sprintf("line %d", f.Line)
@@ -198,18 +197,6 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, at)
 	}
 	return out
-}
-
-// rowsOf names the rows a finding holds for.
-func rowsOf(f align.Finding) string {
-	if len(f.Also) == 0 {
-		return fmt.Sprintf("row %d", f.Row)
-	}
-	rows := []string{strconv.Itoa(f.Row)}
-	for _, n := range f.Also {
-		rows = append(rows, strconv.Itoa(n))
-	}
-	return "rows " + say.And(rows)
 }
 
 func inkOf(s align.Severity) ink {

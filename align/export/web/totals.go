@@ -58,5 +58,5 @@ func whereOf(f align.Finding) string {
 	case f.Row == 0:
 		return f.Part
 	}
-	return fmt.Sprintf("%s, row %d", f.Part, f.Row)
+	return f.Part + ", " + f.Rows()
 }
