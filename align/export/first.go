@@ -1,6 +1,7 @@
 package export
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -17,12 +18,12 @@ func firstThing(m *align.CountMap) string {
 	}
 	f := m.Findings[0]
 	way, _, _ := strings.Cut(f.Fix, "; ")
-	first := placeOf(f) + ": " + way
+	first := fmt.Sprintf("First: %s (%s).", way, placeOf(f))
 	switch f.Severity {
 	case align.Fix:
-		return "First, " + first + "."
+		return first
 	case align.Watch:
-		return "Nothing has to be fixed. Look first at " + first + "."
+		return "Nothing has to be fixed. " + first
 	}
 	return "Nothing has to be fixed, nothing to watch."
 }

@@ -35,6 +35,7 @@ func Text(w io.Writer, m *align.CountMap, s Style) error {
 		p.table(m.RowsOf(i), widths)
 	}
 	p.figures(m)
+	p.line("")
 	p.findings(m)
 	p.line("")
 	for _, c := range Cautions {
@@ -140,7 +141,6 @@ func (p *printer) figures(m *align.CountMap) {
 }
 
 func (p *printer) findings(m *align.CountMap) {
-	p.line("")
 	p.wrap(firstThing(m), "", bold)
 	if len(m.Findings) > 0 {
 		p.wrap(summary(m.Findings), "", plain)
