@@ -12,10 +12,12 @@ import (
 const changeCode = "change-too-short"
 
 var changeTooShort = Check{
-	Code:     changeCode,
-	Title:    "there is no time to change weights or to get to the floor",
-	Why:      "Half the class is still picking up a bar when the first repetition is counted, and hurries with a weight in the hands.",
-	Source:   "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file sets your own",
+	Code:  changeCode,
+	Title: "there is no time to change weights or to get to the floor",
+	Why: "Half the class is still picking up a bar when the first repetition is counted, and hurries with a " +
+		"weight in the hands.",
+	Source: "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file " +
+		"sets your own",
 	Severity: Watch,
 	Left:     "takes a setup: for the change, or an order that changes less often",
 	details: func(c *plan.Catalog) []string {

@@ -15,10 +15,12 @@ import (
 const manyLandings = 100
 
 var landingsMany = Check{
-	Code:     "landings",
-	Title:    "many hard landings, and no easier version offered for some of them",
-	Why:      "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they stop or push through.",
-	Source:   "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; counts by the catalogue of moves",
+	Code:  "landings",
+	Title: "many hard landings, and no easier version offered for some of them",
+	Why: "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they " +
+		"stop or push through.",
+	Source: "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; " +
+		"counts by the catalogue of moves",
 	Severity: Note,
 	Left:     "the easier version is for you to name",
 	find: func(l *placedClass) []Finding {
@@ -34,8 +36,10 @@ var landingsMany = Check{
 			return nil
 		}
 		f := bare[0].row.about(Note)
-		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds, "items_without_easier": float64(len(bare))}
-		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, say.Clock(seconds), bare[0].name)
+		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds,
+			"items_without_easier": float64(len(bare))}
+		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version",
+			total, say.Clock(seconds), bare[0].name)
 		if n := len(bare) - 1; n > 0 {
 			f.Message += fmt.Sprintf(", nor %s more", say.Many(n, "row"))
 		}

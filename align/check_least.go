@@ -8,10 +8,12 @@ import (
 )
 
 var repTooShort = Check{
-	Code:     "rep-too-short",
-	Title:    "one repetition gets less time than the move takes",
-	Why:      "Nobody gets down, out, back and up in two counts: the class loses the count, or leaves half of the move out.",
-	Source:   "the least counts or seconds of one repetition in the catalogue of moves: common practice, no source, unless the move names one",
+	Code:  "rep-too-short",
+	Title: "one repetition gets less time than the move takes",
+	Why: "Nobody gets down, out, back and up in two counts: the class loses the count, or leaves half of the " +
+		"move out.",
+	Source: "the least counts or seconds of one repetition in the catalogue of moves: common practice, no source, " +
+		"unless the move names one",
 	Severity: Fix,
 	Left:     "how many are left when each gets its time is for you to choose",
 	step: func(j *judge) []Finding {
@@ -45,7 +47,8 @@ func (l *placedClass) hurriedRep(r *placedRow) (Finding, bool) {
 		need = int(m.Least.Seconds/perCount + 1)
 	}
 	need = (need + 3) / 4 * 4
-	f.Message = fmt.Sprintf("%s, %d x %s: %s", r.Item, r.reps.N, r.Rhythm, leastWords(m.Least, counts, perCount, "for each, one takes"))
+	f.Message = fmt.Sprintf("%s, %d x %s: %s", r.Item, r.reps.N, r.Rhythm,
+		leastWords(m.Least, counts, perCount, "for each, one takes"))
 	f.Fix = fmt.Sprintf("%s for each", say.Many(need, "count"))
 	if n := r.Counts / need; n > 0 {
 		f.Fix = fmt.Sprintf("%d of them, %s", n, f.Fix)
@@ -96,7 +99,8 @@ func leastWords(least plan.Least, counts int, perCount float64, between string) 
 	if least.Counts > 0 {
 		return fmt.Sprintf("%s %s %d and more", say.Many(counts, "count"), between, least.Counts)
 	}
-	return fmt.Sprintf("%s s %s %s s and more", say.Num(float64(counts)*perCount, 1), between, say.Num(least.Seconds, 0))
+	return fmt.Sprintf("%s s %s %s s and more", say.Num(float64(counts)*perCount, 1), between,
+		say.Num(least.Seconds, 0))
 }
 
 func leastTime(least plan.Least) string {

@@ -22,10 +22,11 @@ const (
 )
 
 var longUnderLoad = Check{
-	Code:     "long-without-rest",
-	Title:    "one pattern is worked for long without a rest",
-	Why:      "Tired legs and backs lose their form, and people put the weight down on their own count.",
-	Source:   "3 minutes with weights, 5 without, or 100 repetitions of one pattern in one go: common practice, no source",
+	Code:  "long-without-rest",
+	Title: "one pattern is worked for long without a rest",
+	Why:   "Tired legs and backs lose their form, and people put the weight down on their own count.",
+	Source: "3 minutes with weights, 5 without, or 100 repetitions of one pattern in one go: common practice, no " +
+		"source",
 	Severity: Watch,
 	Left:     "where the class rests is for you to choose",
 	find: func(l *placedClass) []Finding {
@@ -110,7 +111,8 @@ var longHold = Check{
 			}
 			f := r.about(Watch)
 			f.Figures = map[string]float64{"seconds": r.Seconds, "usual_seconds": longPosing}
-			f.Message = fmt.Sprintf("%s for %s without a break (up to %s is usual)", name, say.Clock(r.Seconds), say.Clock(longPosing))
+			f.Message = fmt.Sprintf("%s for %s without a break (up to %s is usual)", name, say.Clock(r.Seconds),
+				say.Clock(longPosing))
 			f.Fix = "two or three shorter ones with a rest between"
 			out = append(out, f)
 		})

@@ -13,10 +13,11 @@ import (
 const wholeClass = 20 * 60
 
 var partMissing = Check{
-	Code:     "part-missing",
-	Title:    "the class has no warm-up or no cool-down",
-	Why:      "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
-	Source:   "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; \"no strict standard\"",
+	Code:  "part-missing",
+	Title: "the class has no warm-up or no cool-down",
+	Why:   "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
+	Source: "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; " +
+		"\"no strict standard\"",
 	Severity: Watch,
 	Left:     "which exercises to begin and to end with only you know: write the part",
 	find: func(l *placedClass) []Finding {
@@ -31,7 +32,10 @@ var partMissing = Check{
 			{"warm-up", []plan.PartKind{plan.WarmUp}},
 			{"cool-down or stretch", []plan.PartKind{plan.CoolDown, plan.Stretch}},
 		} {
-			if slices.ContainsFunc(l.parts, func(p *placedPart) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
+			if slices.ContainsFunc(l.parts, func(p *placedPart) bool {
+				return slices.Contains(want.kinds,
+					p.part.Kind)
+			}) {
 				continue
 			}
 			f := Finding{Severity: Watch, Line: l.class.Pos.Line}

@@ -60,7 +60,8 @@ func (t *sides) unequal(name string) (Finding, bool) {
 		"right_counts": float64(t.counts[right]), "left_counts": float64(t.counts[left]),
 		"right_reps": float64(t.reps[right]), "left_reps": float64(t.reps[left]),
 	}
-	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"), say.Many(t.counts[left], "count"))
+	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"),
+		say.Many(t.counts[left], "count"))
 	less, by := left, t.counts[right]-t.counts[left]
 	if by < 0 {
 		less, by = right, -by

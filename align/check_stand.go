@@ -48,14 +48,16 @@ func (p *placedPart) waits(i int) (Finding, bool) {
 	switch {
 	case r.Kind == LeadIn && long:
 		f.Line = r.music.ref.Pos.Line
-		f.Message = fmt.Sprintf("%s plays for %s before the first item: the class stands", r.Track, say.Clock(r.Seconds))
+		f.Message = fmt.Sprintf("%s plays for %s before the first item: the class stands", r.Track,
+			say.Clock(r.Seconds))
 		f.Fix = "an earlier start:; or something easy on it, such as a march"
 	case r.setup && r.Counts > asked+grown:
 		if !long {
 			f.Severity = Note
 		}
 		f.Figures["counts_asked"] = float64(asked)
-		f.Message = fmt.Sprintf("%s: %s instead of %d, until the item can start", r.Item, say.Many(r.Counts, "count"), asked)
+		f.Message = fmt.Sprintf("%s: %s instead of %d, until the item can start", r.Item, say.Many(r.Counts, "count"),
+			asked)
 		f.Fix = fmt.Sprintf("fewer counts before it; or setup: %d counts, and say what to do in them", r.Counts)
 	case r.Kind == HoldRow && !r.setup && long:
 		f.Message = fmt.Sprintf("the class holds for %s (%s)", say.Clock(r.Seconds), say.Many(r.Counts, "count"))

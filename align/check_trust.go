@@ -9,9 +9,10 @@ import (
 )
 
 var lowTrust = Check{
-	Code:     "low-trust",
-	Title:    "work rests on counts or phrases that are not sure",
-	Why:      "If count 1 or the phrase start was found in the wrong place, everything on it is cued in the wrong place.",
+	Code:  "low-trust",
+	Title: "work rests on counts or phrases that are not sure",
+	Why: "If count 1 or the phrase start was found in the wrong place, everything on it is cued in the wrong " +
+		"place.",
 	Source:   "the analysis's own estimate of being right; below 0.5 it is more likely wrong",
 	Severity: Watch,
 	Left:     "a change of the class makes count 1 no surer: listen and correct the track",
@@ -123,8 +124,10 @@ func (d *doubt) finding(l *placedClass) Finding {
 		f.Message = fmt.Sprintf("%s: %s may be wrong all through the track", d.file, what)
 		f.Fix = fmt.Sprintf("listen to it once and set what is wrong: onphrase correct %q %s TIME", file, flag)
 	case unsteadyStretch:
-		f.Figures = map[string]float64{"unsteady_from_seconds": d.stretch[0], "unsteady_to_seconds": d.stretch[1], "rows": float64(len(d.rows))}
-		f.Message = fmt.Sprintf("%s has no steady beat from %s to %s; %s", d.file, say.Clock(d.stretch[0]), say.Clock(d.stretch[1]), d.resting("lies on it", "lie on it"))
+		f.Figures = map[string]float64{"unsteady_from_seconds": d.stretch[0], "unsteady_to_seconds": d.stretch[1],
+			"rows": float64(len(d.rows))}
+		f.Message = fmt.Sprintf("%s has no steady beat from %s to %s; %s", d.file, say.Clock(d.stretch[0]),
+			say.Clock(d.stretch[1]), d.resting("lies on it", "lie on it"))
 		f.Fix = fmt.Sprintf("count it in by voice; or move it to the next phrase after %s", say.Clock(d.stretch[1]))
 	default:
 		f.Figures, f.Message, f.Fix = d.phraseWords(g, file)
@@ -155,7 +158,8 @@ func (d *doubt) phraseWords(g *grid, file string) (figures map[string]float64, m
 	if len(names) > 1 {
 		noun, verb, them = "the starts of phrases", "are", "them"
 	}
-	message = fmt.Sprintf("%s: %s %s %s not sure; %s", d.file, noun, say.And(names), verb, d.resting("rests on "+them, "rest on "+them))
+	message = fmt.Sprintf("%s: %s %s %s not sure; %s", d.file, noun, say.And(names), verb,
+		d.resting("rests on "+them, "rest on "+them))
 	fix = fmt.Sprintf("listen there; where a phrase does start: onphrase correct %q --phrase %s", file, say.Moment(at))
 	return figures, message, fix
 }

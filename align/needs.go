@@ -78,8 +78,10 @@ func (l *placedClass) all(names []string, patterns ...string) bool {
 // The kit that the words of a weight name: "12 kg bar" is a barbell, whatever
 // the move is usually done with.
 var kitWords = map[string]string{
-	"bar": "barbell", "bars": "barbell", "barbell": "barbell", "barbells": "barbell", "dumbbell": "dumbbells", "dumbbells": "dumbbells",
-	"kettlebell": "kettlebell", "kettlebells": "kettlebell", "bell": "kettlebell", "bells": "kettlebell", "plate": "plate", "plates": "plate",
+	"bar": "barbell", "bars": "barbell", "barbell": "barbell", "barbells": "barbell", "dumbbell": "dumbbells",
+	"dumbbells":  "dumbbells",
+	"kettlebell": "kettlebell", "kettlebells": "kettlebell", "bell": "kettlebell", "bells": "kettlebell",
+	"plate": "plate", "plates": "plate",
 	"band": "band", "bands": "band",
 }
 

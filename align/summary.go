@@ -59,9 +59,12 @@ type Kit struct {
 // summary adds up the rows.
 func (l *placedClass) summary() Summary {
 	s := Summary{Shares: l.shares(), Kit: l.kit(), DryGap: ms(l.dryGap().seconds)}
-	s.Patterns = l.totals(func(r *placedRow) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
-	s.Weights = l.totals(func(r *placedRow) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
-	s.Loads = l.totals(func(r *placedRow) string { return r.LoadClass }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Patterns = l.totals(func(r *placedRow) string { return r.Pattern },
+		func(a, b Total) int { return b.Reps - a.Reps })
+	s.Weights = l.totals(func(r *placedRow) string { return r.Weight },
+		func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Loads = l.totals(func(r *placedRow) string { return r.LoadClass },
+		func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
 	for _, w := range l.landings() {
 		s.High, s.Landings = s.High+w.seconds, s.Landings+w.landings
 	}

@@ -68,7 +68,8 @@ func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial
 	for _, ref := range p.Tracks {
 		t.music = append(t.music, open(p, ref, tracks))
 	}
-	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart, checks: itemChecks()}
+	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart,
+		checks: itemChecks()}
 	return t, t.usable(0) >= 0
 }
 

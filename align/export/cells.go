@@ -151,5 +151,6 @@ func summary(fs []align.Finding) string {
 	if len(fs) == 0 {
 		return "Nothing to report."
 	}
-	return fmt.Sprintf("Findings: %d to fix, %d to watch, %s.", n[align.Fix], n[align.Watch], say.Many(n[align.Note], "note"))
+	return fmt.Sprintf("Findings: %d to fix, %d to watch, %s.", n[align.Fix], n[align.Watch],
+		say.Many(n[align.Note], "note"))
 }

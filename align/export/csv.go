@@ -68,7 +68,8 @@ func csvCells(r align.Row, found string) []string {
 		seconds(r.TrackTime), seconds(r.ClassTime), seconds(r.Seconds), seconds(r.CueTime), strconv.Itoa(r.CueCounts),
 		strconv.FormatBool(r.Placed), figure(r.Pass), figure(r.Passes),
 		cell(align.Sequence(r.Moves)), cell(r.Weight), string(r.Range), cell(r.Cue), cell(r.Easier), cell(r.Harder),
-		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar), figure(r.OfAll), loadOf(r),
+		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar),
+		figure(r.OfAll), loadOf(r),
 		figure(r.Line), cell(found),
 	}
 }

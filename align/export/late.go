@@ -39,11 +39,13 @@ func lateHead(m *align.CountMap, l align.Late) string {
 	case end.Last == 0:
 		return left + ": too short for the first item of the cool-down."
 	case end.Last < last:
-		return fmt.Sprintf("%s: go to the cool-down now, rows %d to %d (%s); drop the rest of it.", left, end.First, end.Last, say.Clock(end.Seconds))
+		return fmt.Sprintf("%s: go to the cool-down now, rows %d to %d (%s); drop the rest of it.", left, end.First,
+			end.Last, say.Clock(end.Seconds))
 	case l.Work < 1:
 		return left + ": go to the cool-down now."
 	default:
-		return fmt.Sprintf("%s: %s of it for the cool-down, %s before it.", left, say.Clock(end.Seconds), say.Clock(l.Work))
+		return fmt.Sprintf("%s: %s of it for the cool-down, %s before it.", left, say.Clock(end.Seconds),
+			say.Clock(l.Work))
 	}
 }
 
