@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 
 	"onphrase/plan"
@@ -59,8 +60,8 @@ func (f Finding) Rows() string {
 	case len(f.Also) == 0:
 		return "row " + strconv.Itoa(f.Row)
 	}
-	rows := []string{strconv.Itoa(f.Row)}
-	for _, n := range f.Also {
+	var rows []string
+	for _, n := range slices.Sorted(slices.Values(append([]int{f.Row}, f.Also...))) {
 		rows = append(rows, strconv.Itoa(n))
 	}
 	return "rows " + say.And(rows)

@@ -6,14 +6,14 @@ import (
 	"slices"
 )
 
-// fold makes one finding of those that say the same: of one line of the class
+// fold makes one finding of those of a part that say the same: of one line of the class
 // file on one track in every round and repeat, on both sides; and of items that
 // differ in nothing that is said; and of one move in one rhythm, whatever the
 // number of repetitions and the tempo: there the fastest music goes first.
 func (l *placedClass) fold(all []Finding) []Finding {
 	type key struct {
-		code, said string
-		severity   Severity
+		code, part, said string
+		severity         Severity
 	}
 	written := map[int]int{} // where the work of a line is written, for one that repeats another
 	rows := map[int]Row{}
@@ -28,8 +28,8 @@ func (l *placedClass) fold(all []Finding) []Finding {
 	for _, f := range all {
 		r := rows[f.Row]
 		line := cmp.Or(written[f.Line], f.Line)
-		same := key{f.Code, fmt.Sprint(line, f.Part, r.Track, r.Item, r.Reps, r.Rhythm), f.Severity}
-		alike := key{f.Code, f.Message + f.Fix, f.Severity}
+		same := key{f.Code, f.Part, fmt.Sprint(line, r.Track, r.Item, r.Reps, r.Rhythm), f.Severity}
+		alike := key{f.Code, f.Part, f.Message + f.Fix, f.Severity}
 		if f.Code == rhythmTooFast.Code {
 			alike.said = fmt.Sprint(r.Item, r.Rhythm, r.Range)
 		}
