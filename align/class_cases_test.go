@@ -140,6 +140,11 @@ var classCases = []checkCase{
 	{code: "held-long", name: "a plank of a minute", items: []string{`{interval: plank, time: "1:00"}`}, songs: slow},
 	{code: "part-missing", name: "18 minutes for a slot of 30", fires: Watch, class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("13:00")), songs: long, slot: 1800, says: "is a cool-down"},
 	{code: "part-order", name: "both ends wrong", fires: Watch, class: parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00"), "C cool-down: "+minutes("2:00"), "B cardio: "+minutes("2:00")), songs: long, says: "W is not the first part"},
+	// Music below the band is what a fast rhythm needs: nobody is told to speed it up.
+	{code: "tempo-outside-band", name: "slow music for singles", class: parts("A strength: set: squat, reps: 16 x 1-1"), songs: tempo(118)},
+	{code: "tempo-outside-band", name: "slow music for slow work", fires: Note, class: parts("A strength: set: squat, reps: 8 x 4-4"), songs: tempo(118)},
+	{code: "sides-unequal", name: "sides are both already", fires: Watch, items: []string{`{set: one-arm row, reps: "8 x 2-2", sides: right}`, `{set: one-arm row, reps: "8 x 2-2", sides: both}`},
+		songs: tempo(128), fix: "32 counts more on the left"},
 	{code: "landings", name: "two minutes of jacks", fires: Note, items: []string{`{interval: jumping jack, time: 128 counts}`}, songs: tempo(130), says: "about 128 hard landings", want: map[string]float64{"landings": 128, "items_without_easier": 1}},
 	{code: "landings", name: "a squat jump is one in 4 counts", items: []string{`{interval: squat jump, time: 128 counts}`}, songs: tempo(130)},
 	{code: "landings", name: "an easier version", items: []string{`{interval: jumping jack, time: 128 counts, easier: half jack}`}, songs: tempo(130)},
