@@ -37,6 +37,9 @@ func (l *placedClass) hurriedRep(r *placedRow) (Finding, bool) {
 	}
 	set, _ := r.item.Work.(plan.Set)
 	m, _ := l.move(set.Move)
+	if m.Least.Length == (plan.Length{}) {
+		return Finding{}, false
+	}
 	counts, perCount := r.reps.Rhythm.Counts(), 60/r.tempo()
 	f, short := r.shortOf(m.Least, counts, perCount)
 	if !short {
@@ -62,9 +65,9 @@ func (l *placedClass) hurriedStep(r *placedRow) (Finding, bool) {
 	if r.Kind != BlockRow || r.music == nil || r.Pass > 1 {
 		return Finding{}, false
 	}
+	perCount := 60 / r.tempo()
 	for _, s := range r.Moves {
 		m, _ := l.move(s.Move)
-		perCount := 60 / r.tempo()
 		f, short := r.shortOf(m.Least, s.Counts, perCount)
 		if !short {
 			continue
