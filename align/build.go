@@ -19,7 +19,8 @@ func Build(c *plan.Class, tracks map[string]beat.Track) *CountMap {
 			m.Rows = append(m.Rows, p.rows[i].whole())
 		}
 	}
-	m.Findings, m.Summary, m.Facing = l.check(), l.summary(), string(c.Facing)
+	m.Findings, m.Known = l.check()
+	m.Summary, m.Facing = l.summary(), string(c.Facing)
 	return m
 }
 
@@ -116,19 +117,22 @@ func (p *placedPart) summary() Part {
 		out.Row = p.rows[0].Row.Row
 	}
 	for i := range p.music {
-		out.Tracks = append(out.Tracks, p.music[i].summary())
+		out.Tracks = append(out.Tracks, p.heard(&p.music[i]))
 	}
 	return out
 }
 
-func (m *music) summary() Music {
+// heard is a track as the part uses it.
+func (p *placedPart) heard(m *music) Music {
 	out := Music{File: m.ref.File, Problem: m.problem, Used: m.used}
 	g := m.grid
 	if g == nil {
 		return out
 	}
 	out.Title, out.Duration, out.Loudness = g.track.Title, ms(g.duration), g.track.Loudness
-	out.BPM, out.Played, out.Speed = ms(g.bpm), ms(g.bpm*g.speed), g.speed
+	out.BPM, out.Speed = ms(g.bpm), g.speed
+	usual, low, high := p.tempoOn(m)
+	out.Played, out.Slowest, out.Fastest = ms(usual), ms(low), ms(high)
 	out.Counts, out.Phrases = g.end(), len(g.phrases)-1
 	for _, p := range g.phrases[1:] {
 		if p.counts != beat.PhraseLen {

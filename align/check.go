@@ -2,7 +2,6 @@ package align
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"onphrase/plan"
@@ -36,9 +35,10 @@ func (c Check) Details(by *plan.Catalog) []string {
 // for one row.
 func Checks() []Check {
 	return []Check{
-		trackMissing, startMissing, musicEnds, rhythmTooFast, swingTooSlow,
+		trackMissing, startMissing, musicEnds, rhythmTooFast, repTooShort, swingTooSlow,
 		oddPhrase, changeTooShort, spareCounts, moveCut, sideMissing, alternatingOdd, sidesUnequal,
 		warmUpJump, lowTrust, inThree, tempoBand, tempoStretch, tempoJump, loudnessJump, trackRepeated,
+		classWaits, longUnderLoad, longHold,
 		leadUneven, intervalRounded, intervalEnds, waterShort, waterGap, landingsMany,
 		partMissing, partOrder, partShare, unbalanced, overSlot, underSlot,
 	}
@@ -54,10 +54,11 @@ func Explain(code string) (Check, bool) {
 	return all[i], true
 }
 
-// check runs every check. Findings come in the order of the class; those
-// about the class as a whole come last.
-func (l *placedClass) check() []Finding {
-	out := []Finding{}
+// check runs every check. Findings come with the gravest first, then in the
+// order of the class; those about the class as a whole come last. Those that
+// the instructor stands by are apart.
+func (l *placedClass) check() (open, known []Finding) {
+	var all []Finding
 	byItem := l.byItem()
 	for _, c := range Checks() {
 		found := byItem[c.Code]
@@ -65,55 +66,28 @@ func (l *placedClass) check() []Finding {
 			found = c.find(l)
 		}
 		for _, f := range found {
-			f.Code = c.Code
-			if f.Source == "" {
-				f.Source = c.Source
-			}
-			for k, v := range f.Figures {
-				f.Figures[k] = ms(v)
-			}
-			if f.Figures == nil {
-				f.Figures = map[string]float64{}
-			}
-			out = append(out, f)
+			all = append(all, f.whole(c))
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Finding) int {
-		return cmp.Compare(l.order(a), l.order(b))
-	})
-	return l.fold(out)
+	slices.SortStableFunc(all, func(a, b Finding) int { return cmp.Compare(l.order(a), l.order(b)) })
+	open, known = l.standing(l.oneCause(all))
+	open = l.fold(open)
+	slices.SortStableFunc(open, Graver)
+	return open, l.fold(known)
 }
 
-// fold makes one finding of those that say the same of one line of the class
-// file on one track: of every round and repeat, or of both sides.
-func (l *placedClass) fold(fs []Finding) []Finding {
-	type key struct {
-		code, part, track, work string
-		line                    int
+// whole is a finding with nothing of its check missing.
+func (f Finding) whole(c Check) Finding {
+	f.Code = c.Code
+	if f.Source == "" {
+		f.Source = c.Source
 	}
-	rows := map[int]Row{0: {}}
-	written := map[int]int{} // where the work of a line is written, for one that repeats another
-	l.each(func(_ *placedPart, _ int, r *placedRow) {
-		rows[r.Row.Row] = r.Row
-		if r.item != nil && r.item.Repeats.Line > 0 {
-			written[r.Line] = r.item.Repeats.Line
-		}
-	})
-	first := map[key]int{}
-	out := []Finding{}
-	for _, f := range fs {
-		r := rows[f.Row]
-		k := key{f.Code, f.Part, r.Track, fmt.Sprint(r.Item, r.Reps, r.Rhythm), cmp.Or(written[f.Line], f.Line)}
-		i, again := first[k]
-		if !again || f.Line == 0 || f.Severity != out[i].Severity || f.Row == out[i].Row {
-			f.Also = list(f.Also)
-			first[k] = len(out)
-			out = append(out, f)
-			continue
-		}
-		out[i].Also = append(out[i].Also, f.Row)
+	figures := map[string]float64{}
+	for k, v := range f.Figures {
+		figures[k] = ms(v)
 	}
-	return out
+	f.Figures, f.Also = figures, list(f.Also)
+	return f
 }
 
 // list is a list that is never nil, for JSON.
@@ -136,7 +110,7 @@ func (l *placedClass) order(f Finding) int {
 
 // about starts a finding on a row.
 func (r *placedRow) about(s Severity) Finding {
-	return Finding{Severity: s, Part: r.Part, Row: r.Row.Row, Line: r.Line}
+	return Finding{Severity: s, Part: r.Part, Row: r.Row.Row, Line: r.Line, Of: r.item}
 }
 
 // about starts a finding on a part as a whole, shown at its first row.

@@ -23,9 +23,10 @@ var opposites = []struct {
 }
 
 var unbalanced = Check{
-	Code:     "patterns-uneven",
-	Title:    "one movement pattern gets much more work than its opposite",
-	Why:      "A class of presses without rows trains what people who sit all day have too much of already; knees and hips, too, want both squats and hinges.",
+	Code:  "patterns-uneven",
+	Title: "one movement pattern gets much more work than its opposite",
+	Why: "A class of presses without rows trains what people who sit all day have too much of already; knees " +
+		"and hips, too, want both squats and hinges.",
 	Source:   "half as much again is worth a word, twice is worth a change: common practice, no source",
 	Severity: Watch,
 	Left:     "takes other exercises, and those are for you to choose",
@@ -47,7 +48,8 @@ var unbalanced = Check{
 			f.Figures = map[string]float64{
 				"first_seconds": a, "second_seconds": b, "first_reps": float64(repsA), "second_reps": float64(repsB),
 			}
-			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, say.Clock(a), say.Clock(b), say.Many(repsA, "rep"), say.Many(repsB, "rep"))
+			f.Message = fmt.Sprintf("%s: %s and %s under load (%s and %s)", o.name, say.Clock(a), say.Clock(b),
+				say.Many(repsA, "rep"), say.Many(repsB, "rep"))
 			less := o.a
 			if b < a {
 				less = o.b

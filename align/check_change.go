@@ -4,17 +4,20 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"onphrase/plan"
 	"onphrase/plan/say"
 )
 
+const changeCode = "change-too-short"
+
 var changeTooShort = Check{
-	Code:     "change-too-short",
-	Title:    "there is no time to change weights or to get to the floor",
-	Why:      "Half the class is still picking up a bar when the first repetition is counted, and hurries with a weight in the hands.",
-	Source:   "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file sets your own",
+	Code:  changeCode,
+	Title: "there is no time to change weights or to get to the floor",
+	Why: "Half the class is still picking up a bar when the first repetition is counted, and hurries with a " +
+		"weight in the hands.",
+	Source: "8 counts for other weights, 16 to the floor or up: common practice, no source; needs: in a moves file " +
+		"sets your own",
 	Severity: Watch,
 	Left:     "takes a setup: for the change, or an order that changes less often",
 	details: func(c *plan.Catalog) []string {
@@ -28,8 +31,18 @@ var changeTooShort = Check{
 	find: func(l *placedClass) []Finding {
 		var out []Finding
 		for _, p := range l.parts {
-			if all := l.hurried(p); len(all) > 0 {
-				out = append(out, changesTogether(all))
+			var open, known []hurry
+			for _, h := range l.hurried(p) {
+				if _, stands := l.class.Stands(changeCode, p.part, h.to.item); stands {
+					known = append(known, h)
+				} else {
+					open = append(open, h)
+				}
+			}
+			for _, all := range [][]hurry{open, known} {
+				if len(all) > 0 {
+					out = append(out, changesTogether(all))
+				}
 			}
 		}
 		return out
@@ -41,6 +54,8 @@ type hurry struct {
 	from, to   *placedRow
 	what       string // "take light"
 	have, need int    // counts
+	seconds    float64
+	inLead     bool // the time is a lead-in, which has no counts
 	source     string
 }
 
@@ -49,32 +64,38 @@ type hurry struct {
 func (l *placedClass) hurried(of *placedPart) []hurry {
 	var out []hurry
 	var before *placedRow
-	gap := 0.0 // seconds since it ended
+	down := false           // the class is on the floor
+	gap, lead := 0.0, false // seconds since it ended, some of them a lead-in
 	l.each(func(p *placedPart, _ int, r *placedRow) {
 		if r.item == nil || r.Kind == PauseRow {
-			gap += r.Seconds
+			gap, lead = gap+r.Seconds, lead || r.Kind == LeadIn
 			return
 		}
 		if p == of && before != nil && before.item != r.item && r.music != nil {
-			if h, ok := l.hurry(before, r, gap); ok {
+			if h, ok := l.hurry(before, r, gap, down); ok {
+				h.inLead = lead
 				out = append(out, h)
 			}
 		}
-		before, gap = r, 0
+		if n, _ := l.needs(r.item); !n.anywhere {
+			down = n.floor
+		}
+		before, gap, lead = r, 0, false
 	})
 	return out
 }
 
-// hurry judges the change between two items with a gap of some seconds.
-func (l *placedClass) hurry(from, to *placedRow, gap float64) (hurry, bool) {
-	kind, what := l.change(from.item, to.item)
+// hurry judges the change between two items with a gap of some seconds. down
+// is where the class is before it.
+func (l *placedClass) hurry(from, to *placedRow, gap float64, down bool) (hurry, bool) {
+	kind, what := l.change(from.item, to.item, down)
 	need, ok := l.catalog().Needs[kind]
 	if !ok {
 		return hurry{}, false
 	}
 	g := to.music.grid
 	perSecond := g.bpm * g.speed / 60
-	h := hurry{from: from, to: to, what: what, source: need.Source}
+	h := hurry{from: from, to: to, what: what, source: need.Source, seconds: gap}
 	h.have = int(math.Round(gap * perSecond))
 	h.need = max(need.Time.Counts, int(math.Ceil(need.Time.Seconds*perSecond/eight))*eight)
 	return h, h.have < h.need
@@ -82,15 +103,15 @@ func (l *placedClass) hurry(from, to *placedRow, gap float64) (hurry, bool) {
 
 // change is what must happen between two items: of the floor and the weights
 // that which takes longer. What is only put down needs no time of its own.
-func (l *placedClass) change(from, to *plan.Item) (kind plan.PauseKind, what string) {
+func (l *placedClass) change(from, to *plan.Item, down bool) (kind plan.PauseKind, what string) {
 	a, okA := l.needs(from)
 	b, okB := l.needs(to)
 	switch {
 	case !okA || !okB:
 		return "", ""
-	case a.floor != b.floor && b.floor:
+	case !down && b.floor && !a.between:
 		return plan.Floor, "get to the floor"
-	case a.floor != b.floor:
+	case down && !b.floor && !b.anywhere && !b.between && !a.between:
 		return plan.Floor, "get up from the floor"
 	case b.weight != "" && !a.holds(b.weight):
 		return plan.Weights, "take " + b.weight
@@ -104,16 +125,27 @@ func (l *placedClass) change(from, to *plan.Item) (kind plan.PauseKind, what str
 	return "", ""
 }
 
+// words says how much time there is, what for, and what is usual.
+func (h hurry) words() string {
+	have := say.Many(h.have, "count")
+	switch {
+	case h.have == 0:
+		have = "no time"
+	case h.inLead:
+		have = say.Num(h.seconds, 0) + " s"
+	}
+	return fmt.Sprintf("%s to %s, usual are %s", have, h.what, say.Many(h.need, "count"))
+}
+
 // changesTogether makes one finding of the changes of a part.
 func changesTogether(all []hurry) Finding {
 	h := all[0]
 	f := h.to.about(Watch)
 	f.Source = h.source
 	missing := 0
-	var each, ways []string
+	var ways []string
 	for _, h := range all {
 		missing += h.need - h.have
-		each = append(each, fmt.Sprintf("row %d, %s to %s, usual are %d", h.to.Row.Row, say.Many(h.have, "count"), h.what, h.need))
 		if way := fmt.Sprintf("setup: %d counts", h.need); !slices.Contains(ways, way) {
 			ways = append(ways, way)
 		}
@@ -125,14 +157,15 @@ func changesTogether(all []hurry) Finding {
 		"counts_given": float64(h.have), "counts_needed": float64(h.need),
 		"changes": float64(len(all)), "counts_missing": float64(missing),
 	}
-	f.Message = fmt.Sprintf("%s after %s: %s to %s, usual are %d", h.to.name(), h.from.name(), say.Many(h.have, "count"), h.what, h.need)
-	f.Fix = strings.Join(ways, " or ")
-	if less, ok := fewerBy(h.from, h.need-h.have); ok && len(all) == 1 && h.from.music == h.to.music {
-		f.Fix += fmt.Sprintf(", and %s of %s before it", less, h.from.Item)
-	}
+	f.Message = fmt.Sprintf("%s after %s: %s", h.to.name(), h.from.name(), h.words())
+	f.Fix = say.Or(ways)
 	if len(all) > 1 {
-		f.Message = fmt.Sprintf("%d changes have too few counts: %s", len(all), strings.Join(each, "; "))
-		f.Fix += " on these items, and as many counts less before each; or an order that changes less often"
+		f.Message = fmt.Sprintf("%d changes have too little time; the first, %s", len(all), f.Message)
+		f.Fix += " on these items, as many counts less before each; or fewer changes"
+		return f
+	}
+	if less, ok := fewerBy(h.from, h.need-h.have); ok && h.from.music == h.to.music {
+		f.Fix += fmt.Sprintf(", and %s of %s before it", less, h.from.Item)
 	}
 	return f
 }

@@ -15,10 +15,12 @@ import (
 const manyLandings = 100
 
 var landingsMany = Check{
-	Code:     "landings",
-	Title:    "many hard landings, and no easier version offered for some of them",
-	Why:      "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they stop or push through.",
-	Source:   "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; counts by the catalogue of moves",
+	Code:  "landings",
+	Title: "many hard landings, and no easier version offered for some of them",
+	Why: "Jumping is what new, heavy or sore people cannot do for long; without another version on offer they " +
+		"stop or push through.",
+	Source: "80-100 contacts a session for beginners in plyometrics, an instructors' page citing NSCA practice; " +
+		"counts by the catalogue of moves",
 	Severity: Note,
 	Left:     "the easier version is for you to name",
 	find: func(l *placedClass) []Finding {
@@ -34,8 +36,10 @@ var landingsMany = Check{
 			return nil
 		}
 		f := bare[0].row.about(Note)
-		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds, "items_without_easier": float64(len(bare))}
-		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version", total, say.Clock(seconds), bare[0].name)
+		f.Figures = map[string]float64{"landings": float64(total), "high_impact_seconds": seconds,
+			"items_without_easier": float64(len(bare))}
+		f.Message = fmt.Sprintf("about %d hard landings in the class (%s of high impact); %s has no easier version",
+			total, say.Clock(seconds), bare[0].name)
 		if n := len(bare) - 1; n > 0 {
 			f.Message += fmt.Sprintf(", nor %s more", say.Many(n, "row"))
 		}
@@ -52,9 +56,7 @@ type effort struct {
 	landings int
 }
 
-// landings lists the work of high impact. A move of one or two counts lands
-// on every count (a jack goes out and in, a jog steps right and left), a
-// longer one once a repetition.
+// landings lists the work of high impact.
 func (l *placedClass) landings() []effort {
 	var all []effort
 	l.eachMove(func(r *placedRow, name string, counts int, seconds float64) {
@@ -62,13 +64,24 @@ func (l *placedClass) landings() []effort {
 		if !ok || m.Impact != plan.HighImpact {
 			return
 		}
-		n := counts
-		if m.Counts > 2 {
-			n = counts / m.Counts
+		reps := r.Reps
+		if r.reps == nil {
+			reps = counts / max(1, m.Counts)
 		}
-		all = append(all, effort{r, m.Name, seconds, n})
+		all = append(all, effort{r, m.Name, seconds, reps * landingsOf(m)})
 	})
 	return all
+}
+
+// landingsOf is how often one repetition lands: a move of one or two counts on
+// every count (a jack goes out and in, a jog steps right and left), unless it
+// goes over to the other foot in two counts, as a skater does; that one, and a
+// longer one, once.
+func landingsOf(m plan.Move) int {
+	if m.Counts > 2 || m.Switches {
+		return 1
+	}
+	return max(1, m.Counts)
 }
 
 // eachMove calls do for every stretch of one move: of a set or an interval

@@ -57,7 +57,8 @@ func (l *placedClass) rounded() (Finding, bool) {
 	if more := len(each) - mostNamed; more > 0 {
 		each = append(each[:mostNamed], fmt.Sprintf("%s more", say.Many(more, "length")))
 	}
-	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum, say.Many(n, "row"))
+	f.Message = fmt.Sprintf("timed work on whole eights: %s; together %+.1f s in %s", strings.Join(each, ", "), sum,
+		say.Many(n, "row"))
 	f.Fix = "on: clock for exactly the time written; the next item then waits for its count 1"
 	return f, n > 0
 }
@@ -103,8 +104,10 @@ func (p *placedPart) midPhrase(i int) (Finding, bool) {
 	}
 	f := r.about(Note)
 	up, down := r.seconds(r.to+end.left), r.seconds(r.to-end.count+1)
-	f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up, "seconds_to_phrase_start": max(0, down)}
-	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase, say.Many(end.left, "count"))
+	f.Figures = map[string]float64{"counts_to_phrase_end": float64(end.left), "seconds_to_phrase_end": up,
+		"seconds_to_phrase_start": max(0, down)}
+	f.Message = fmt.Sprintf("%s ends on count %d of phrase %d, %s before its end", r.Item, end.count-1, end.phrase,
+		say.Many(end.left, "count"))
 	f.Fix = endsWithPhrase(r, end)
 	return f, true
 }

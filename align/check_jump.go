@@ -3,6 +3,7 @@ package align
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"onphrase/plan/say"
 )
@@ -24,17 +25,21 @@ var tempoJump = Check{
 		var last *placedRow
 		var before *placedPart
 		l.each(func(p *placedPart, _ int, r *placedRow) {
-			if r.music == nil {
+			switch {
+			case r.music == nil || r.Kind == PauseRow:
+				last = nil // a pause sets what follows apart
+				return
+			case !r.Kind.Work():
 				return
 			}
-			if last != nil && last.music != r.music && (p == before || p.part.Kind == before.part.Kind) {
-				if f, ok := jumps(last.music, r); ok {
+			if last != nil && last.music != r.music && p.part.Kind == before.part.Kind && last.Kind == r.Kind {
+				if f, ok := jumps(last, r); ok {
+					where := "at the change to " + r.Track
 					if p != before {
-						f.Message = fmt.Sprintf("%s between %s and %s", f.Message, before.part.Name, p.part.Name)
-					} else {
-						f.Message = fmt.Sprintf("%s at the change to %s", f.Message, r.Track)
+						where = fmt.Sprintf("between %s and %s", before.part.Name, p.part.Name)
 					}
-					out = append(out, f)
+					f.Message += " " + where
+					out = together(out, f)
 				}
 			}
 			last, before = r, p
@@ -43,10 +48,10 @@ var tempoJump = Check{
 	},
 }
 
-// jumps compares the tempo of a row's track with that of the track before.
-func jumps(before *music, r *placedRow) (Finding, bool) {
-	a, b := before.grid, r.music.grid
-	from, to := a.bpm*a.speed, b.bpm*b.speed
+// jumps compares the tempo that a row begins at with that of the row before.
+func jumps(before, r *placedRow) (Finding, bool) {
+	a, b := before.music.grid, r.music.grid
+	from, to := a.tempo(before.to-leastCounts, before.to), b.tempo(r.from, r.from+leastCounts)
 	if math.Abs(to/from-1) <= feltJump {
 		return Finding{}, false
 	}
@@ -60,4 +65,19 @@ func jumps(before *music, r *placedRow) (Finding, bool) {
 		f.Fix = fmt.Sprintf("bpm: %s for both; or %s", say.Num(both, 0), f.Fix)
 	}
 	return f, true
+}
+
+// together adds a jump to those before: one finding for all of the class, since
+// it is the choice of music that makes them.
+func together(out []Finding, f Finding) []Finding {
+	if len(out) == 0 {
+		f.Figures["jumps"] = 1
+		return append(out, f)
+	}
+	all := &out[0]
+	all.Figures["jumps"]++
+	all.Also = append(all.Also, f.Row)
+	head, _, _ := strings.Cut(all.Message, "; and ")
+	all.Message = fmt.Sprintf("%s; and %s", head, say.Many(len(all.Also), "more jump"))
+	return out
 }

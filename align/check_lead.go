@@ -9,9 +9,10 @@ import (
 )
 
 var leadUneven = Check{
-	Code:     "lead-uneven",
-	Title:    "a block does not come round to the other lead by itself",
-	Why:      "Moves that end on the other foot switch the lead. After an odd number of switches the next pass starts on the other leg; after an even number it does not, and the change must be said and shown.",
+	Code:  "lead-uneven",
+	Title: "a block does not come round to the other lead by itself",
+	Why: "Moves that end on the other foot switch the lead. After an odd number of switches the next pass " +
+		"starts on the other leg; after an even number it does not, and the change must be said and shown.",
 	Source:   "parity of the switches in the catalogue of moves; common practice, no source",
 	Severity: Note,
 	Left:     "choreography is for you to change",
@@ -46,9 +47,11 @@ func (l *placedClass) uneven(p *placedPart, i int) (Finding, bool) {
 	stuck := p.stuck(i)
 	switch {
 	case b.Sides == plan.Both && len(stuck) > 0:
-		f.Message = fmt.Sprintf("%s ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item)
+		f.Message = fmt.Sprintf("%s ends on the leg it started on; between its sides the lead must be changed by a cue",
+			r.Item)
 		if r.Stages > 1 {
-			f.Message = fmt.Sprintf("%s, %s: ends on the leg it started on; between its sides the lead must be changed by a cue", r.Item, stagesOf(stuck))
+			f.Message = fmt.Sprintf("%s, %s: ends on the leg it started on; between its sides the lead must be "+
+				"changed by a cue", r.Item, stagesOf(stuck))
 		}
 		f.Fix = "a tap instead of the last step; or one more move that ends on the other foot"
 	case b.Sides == plan.NoSides && n%2 == 1 && r.Passes%2 == 1:

@@ -13,10 +13,12 @@ import (
 const heardLouder, farLouder = 3, 6
 
 var loudnessJump = Check{
-	Code:     "loudness-jump",
-	Title:    "a track is much louder or softer than the one before it",
-	Why:      "The voice drowns, or the energy drops, until the volume is found again; ears do not get used to the louder one, they are hurt by it.",
-	Source:   "3 and 6 LU: common practice, no source; loudness after ITU-R BS.1770; the file cannot tell the level in the room",
+	Code:  "loudness-jump",
+	Title: "a track is much louder or softer than the one before it",
+	Why: "The voice drowns, or the energy drops, until the volume is found again; ears do not get used to the " +
+		"louder one, they are hurt by it.",
+	Source: "3 and 6 LU: common practice, no source; loudness after ITU-R BS.1770; the file cannot tell the level " +
+		"in the room",
 	Severity: Watch,
 	Left:     "takes other music, or a hand at the volume",
 	find: func(l *placedClass) []Finding {
@@ -50,12 +52,14 @@ func (p *placedPart) louder(before, m *music) (Finding, bool) {
 	if math.Abs(by) >= farLouder {
 		f.Severity = Watch
 	}
-	f.Figures = map[string]float64{"loudness_lufs": m.grid.track.Loudness, "loudness_before_lufs": before.grid.track.Loudness, "difference_lu": by}
+	f.Figures = map[string]float64{"loudness_lufs": m.grid.track.Loudness,
+		"loudness_before_lufs": before.grid.track.Loudness, "difference_lu": by}
 	word := "louder"
 	if by < 0 {
 		word = "softer"
 	}
-	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, say.Num(math.Abs(by), 1), word, before.ref.File)
+	f.Message = fmt.Sprintf("%s is %s LU %s than %s before it", m.ref.File, say.Num(math.Abs(by), 1), word,
+		before.ref.File)
 	f.Fix = fmt.Sprintf("set the volume by %s dB when it starts", say.Num(-by, 0))
 	return f, true
 }

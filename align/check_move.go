@@ -26,8 +26,10 @@ var moveCut = Check{
 				}
 				f := r.about(Watch)
 				f.Figures = map[string]float64{"counts": float64(s.Counts), "counts_per_rep": float64(m.Counts)}
-				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, say.Many(s.Counts, "count"), s.Move, m.Counts)
-				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s", max(1, s.Counts/m.Counts)*m.Counts, say.Many(s.Counts, "count"))
+				f.Message = fmt.Sprintf("%s: %s of %s, one of which takes %d", r.Item, say.Many(s.Counts, "count"),
+					s.Move, m.Counts)
+				f.Fix = fmt.Sprintf("%d counts and the rest to its neighbours; or a move of %s",
+					max(1, s.Counts/m.Counts)*m.Counts, say.Many(s.Counts, "count"))
 				out = append(out, f)
 				return // the next passes have the same moves
 			}

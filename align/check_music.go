@@ -10,12 +10,14 @@ import (
 )
 
 var musicEnds = Check{
-	Code:     "music-ends-first",
-	Title:    "the music ends before the work does",
-	Why:      "The class stands in silence in the middle of a set, or the next song of the list begins under it at another tempo.",
+	Code:  "music-ends-first",
+	Title: "the music ends before the work does",
+	Why: "The class stands in silence in the middle of a set, or the next song of the list begins under it at " +
+		"another tempo.",
 	Source:   "the track's own counts and length",
 	Severity: Fix,
-	Left:     "no start, tempo within 5 % or number of repetitions makes the part short enough for the music at a price below that of leaving it",
+	Left: "no start, tempo within 5 % or number of repetitions makes the part short enough for the music at a " +
+		"price below that of leaving it",
 	step: func(j *judge) []Finding {
 		if j.was.ended {
 			return nil
@@ -52,14 +54,16 @@ func (p *placedPart) ended(i int) Finding {
 	delete(items, nil)
 	short := (last.upto - g.duration) / g.speed
 	counts := last.to - g.end()
-	f.Figures = map[string]float64{"missing_seconds": short, "missing_counts": float64(counts), "items": float64(len(items))}
+	f.Figures = map[string]float64{"missing_seconds": short, "missing_counts": float64(counts),
+		"items": float64(len(items))}
 	if r.Kind == PauseRow {
 		f.Severity = Note
 		f.Message = fmt.Sprintf("%s ends %s s before %s is over, in silence", m.ref.File, say.Num(short, 1), r.Item)
 		f.Fix = fmt.Sprintf("leave it, or %s s less of it", say.Num(math.Ceil(short), 0))
 		return f
 	}
-	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File, say.Many(counts, "count"), say.Num(short, 1)+" s", r.name())
+	f.Message = fmt.Sprintf("%s ends %s (%s) before the work on it does, during %s", m.ref.File,
+		say.Many(counts, "count"), say.Num(short, 1)+" s", r.name())
 	f.Fix = say.Ways(p.enough(m, r, last, counts))
 	return f
 }
@@ -71,7 +75,8 @@ func (p *placedPart) enough(m *music, first, last *placedRow, counts int) []stri
 	if first.item == last.item && last.reps != nil {
 		per := last.reps.Rhythm.Counts()
 		if less := (counts + per - 1) / per; less < last.reps.N {
-			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(), say.Many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
+			ways = append(ways, fmt.Sprintf("%s: %s of %s instead of %d", last.name(),
+				say.Many(last.reps.N-less, "rep"), last.Rhythm, last.reps.N))
 		}
 	}
 	if at := g.at(m.start).phrase; at > 1 {

@@ -2,7 +2,6 @@ package align
 
 import (
 	"fmt"
-	"math"
 
 	"onphrase/plan"
 	"onphrase/plan/say"
@@ -11,9 +10,15 @@ import (
 var rhythmTooFast = Check{
 	Code:  "rhythm-too-fast",
 	Title: "a rhythm is too fast to control on this music",
-	Why:   "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be. R is the peak acceleration of the weight as a share of gravity, R = π² path/(2 g T²) for a path from rest to rest in T seconds: at 1 it floats at the top, and has to be pulled down.",
-	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) " +
-		"and the peak acceleration R = 0.503 path/T²; advice, not a rule",
+	Why: "When one way of a repetition is too short, momentum moves the weight instead of muscle, the range shrinks " +
+		"and form goes. The faster the music and the longer the path of the weight, the slower the rhythm must be. " +
+		"A fast way beside a slow one (3-1, 1-3) has a limit of its own. R is the peak acceleration of the weight as a " +
+		"share of gravity, R = π² path/(2 g T²) for a path from rest to rest in T seconds: at 1 it floats at the top, " +
+		"and has to be pulled down. It is to be fixed only where the limit is published or your own, or where R is 1 " +
+		"and more over the full range; the rest is to be watched.",
+	Source: "limits by class of movement: catalogue of moves, from repetition speeds of 1-2 s each way (ACSM position " +
+		"stand 2009, Ratamess et al., Med Sci Sports Exerc 41:687) and the peak acceleration R = 0.503 path/T²; " +
+		"advice, not a rule",
 	Severity: Fix,
 	Left:     "a slower rhythm, or a tempo within 5 %, would cost more than to leave it, or is still too fast",
 	details: func(c *plan.Catalog) []string {
@@ -36,9 +41,19 @@ var rhythmTooFast = Check{
 
 // limitWords writes a limit out with the peak acceleration it allows.
 func limitWords(l plan.Limit) string {
-	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s", l.Class, say.Num(l.Fine, 3), say.Num(l.TooFast, 3))
+	text := fmt.Sprintf("%s: fine from %s s each way, too fast below %s s",
+		l.Class, say.Num(l.Fine, 3), say.Num(l.TooFast, 3))
+	for _, w := range []struct {
+		name string
+		plan.WayLimit
+	}{{"down", l.Down}, {"up", l.Up}} {
+		if w.Fine > 0 {
+			text += fmt.Sprintf("; %s beside a slow way: from %s s", w.name, say.Num(w.Fine, 3))
+		}
+	}
 	if l.Path > 0 {
-		text += fmt.Sprintf("; over %s m R is %s and %s", say.Num(l.Path, 2), say.Num(l.PeakLoad(l.Fine), 2), say.Num(l.PeakLoad(l.TooFast), 2))
+		text += fmt.Sprintf("; over %s m R is %s and %s",
+			say.Num(l.Path, 2), say.Num(l.PeakLoad(l.Fine), 2), say.Num(l.PeakLoad(l.TooFast), 2))
 	}
 	return fmt.Sprintf("%s (%s: %s)", text, l.Evidence, l.Source)
 }
@@ -49,37 +64,30 @@ func (l *placedClass) tooFast(r *placedRow) (Finding, bool) {
 		return Finding{}, false
 	}
 	set, _ := r.item.Work.(plan.Set)
-	p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
+	p, ok := l.paceOf(set, r.reps.Rhythm, r.tempo())
 	if !ok || p.grade() == "" {
 		return Finding{}, false
 	}
 	f := r.about(p.grade())
-	seconds, counts := p.fastest()
+	way := p.hardest()
+	seconds := way.Seconds(p.bpm)
 	f.Figures = map[string]float64{
-		"seconds_per_phase": seconds, "counts_per_phase": counts, "bpm": p.bpm,
-		"limit_fine_seconds": p.limit.Fine, "limit_too_fast_seconds": p.limit.TooFast, "bpm_that_passes": math.Floor(p.most()),
-		"peak_load": p.limit.PeakLoad(seconds),
+		"seconds_per_phase": seconds, "counts_per_phase": way.Counts, "bpm": p.bpm,
+		"limit_fine_seconds": way.Fine, "bpm_that_passes": p.most(), "peak_load": p.limit.PeakLoad(seconds),
 	}
-	verdict := "may be hard to control"
+	if way.TooFast > 0 {
+		f.Figures["limit_too_fast_seconds"] = way.TooFast
+	}
+	verdict := plan.Borderline
 	if f.Severity == Fix {
-		verdict = "is likely hard to control"
+		verdict = "is " + plan.OutOfReach
 	}
-	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s %s for this move at %s (fine from %s s, too fast below %s s)",
-		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(seconds, 2), way(r.reps.Rhythm, counts), verdict, rangeWords(set, r.reps.Rhythm), say.Num(p.limit.Fine, 2), say.Num(p.limit.TooFast, 2))
-	f.Source = fmt.Sprintf("%s (%s)", p.limit.Source, p.limit.Evidence)
+	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s s %s %s at %s (fine from %s s)",
+		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(seconds, 2), way.Name, verdict,
+		rangeWords(set, r.reps.Rhythm), say.Num(way.Fine, 2))
+	f.Source = fmt.Sprintf("%s (%s)", way.Source, way.Evidence)
 	f.Fix = say.Ways(l.calmer(set, r, p))
 	return f, true
-}
-
-// way names the fastest way of a repetition.
-func way(r plan.Rhythm, counts float64) string {
-	switch {
-	case r.Pulse, r.Down == r.Up:
-		return "each way"
-	case float64(r.Down) == counts:
-		return "down"
-	}
-	return "up"
 }
 
 func rangeWords(s plan.Set, r plan.Rhythm) string {
@@ -92,22 +100,35 @@ func rangeWords(s plan.Set, r plan.Rhythm) string {
 	return "full range"
 }
 
-// calmer lists what would make the rhythm fine, the smallest change first.
+// mostWays bounds how many ways out a finding offers: more are not read.
+const mostWays = 2
+
+// calmer lists what makes the rhythm easier to control: a smaller range or a
+// lighter weight, which leave the music and the counts as they are, then a
+// slower rhythm, then music that the class has.
 func (l *placedClass) calmer(s plan.Set, r *placedRow, p pace) []string {
-	var ways []string
-	if t, ok := l.slower(s, p.rhythm, p.bpm); ok {
-		ways = append(ways, slowerWords(r.reps, t, p.bpm))
-	}
-	if s.Range != plan.HalfRange && !p.rhythm.Pulse {
+	var ways, less []string
+	if s.Range != plan.HalfRange && !p.rhythm.Pulse && !p.limit.Ballistic {
 		half := s
 		half.Range = plan.HalfRange
 		if h, ok := l.paceOf(half, p.rhythm, p.bpm); ok && h.grade() == "" {
-			ways = append(ways, "range: half")
+			less = append(less, "range: half")
 		}
 	}
-	ways = append(ways, fmt.Sprintf("music of at most %s BPM", say.Num(math.Floor(p.most()), 0)))
-	if m := l.slowEnough(p.most(), r.music); m != nil {
-		ways[len(ways)-1] += fmt.Sprintf(", such as %s (%s BPM)", m.ref.File, say.Num(m.grid.bpm, 1))
+	if s.Weight != "" && r.LoadClass != "light" && !p.limit.Ballistic {
+		less = append(less, "a lighter weight")
+	}
+	if len(less) > 0 {
+		ways = append(ways, say.Or(less))
+	}
+	if t, ok := l.slower(s, p.rhythm, p.bpm); ok {
+		ways = append(ways, slowerWords(r.reps, t, p.bpm))
+	}
+	if m := l.slowEnough(p.most(), r); m != nil && len(ways) < mostWays {
+		ways = append(ways, fmt.Sprintf("%s (%s BPM)", m.ref.File, say.Num(m.grid.bpm, 1)))
+	}
+	if len(ways) == 0 {
+		ways = append(ways, "another move; or more counts for each")
 	}
 	return ways
 }
@@ -116,24 +137,31 @@ func (l *placedClass) calmer(s plan.Set, r *placedRow, p pace) []string {
 // counts, or the nearest number that is not more.
 func slowerWords(reps *plan.Reps, t plan.Rhythm, bpm float64) string {
 	counts := reps.N * reps.Rhythm.Counts()
-	s, _ := pace{rhythm: t, bpm: bpm}.fastest()
+	each := say.Num(float64(t.Down)*60/bpm, 2) + " s each way"
 	n := counts / t.Counts()
 	switch {
 	case n == 0:
-		return fmt.Sprintf("%s (%s s %s)", t, say.Num(s, 2), way(t, phases(t)[0]))
+		return fmt.Sprintf("%s (%s)", t, each)
 	case n*t.Counts() == counts:
-		return fmt.Sprintf("%d x %s in the same %s (%s s each way)", n, t, say.Many(counts, "count"), say.Num(s, 2))
+		return fmt.Sprintf("%d x %s in the same %s (%s)", n, t, say.Many(counts, "count"), each)
 	}
-	return fmt.Sprintf("%d x %s in %s, %d fewer (%s s each way)", n, t, say.Many(n*t.Counts(), "count"), counts-n*t.Counts(), say.Num(s, 2))
+	return fmt.Sprintf("%d x %s in %s, %d fewer (%s)",
+		n, t, say.Many(n*t.Counts(), "count"), counts-n*t.Counts(), each)
 }
 
-// slowEnough is the fastest other track of the class not above that tempo.
-func (l *placedClass) slowEnough(bpm float64, but *music) *music {
+// slowEnough is the fastest other track of the class not above that tempo, and
+// not outside what the row's kind of part is taught to.
+func (l *placedClass) slowEnough(bpm float64, r *placedRow) *music {
+	band, banded := l.catalog().Bands[l.kindOf(r)]
+	if !banded { // sets are what strength parts are made of
+		band = l.catalog().Bands[plan.Strength]
+	}
 	var best *music
 	for _, p := range l.parts {
 		for i := range p.music {
 			m := &p.music[i]
-			if m.grid == nil || m.ref.File == but.ref.File || m.grid.bpm > bpm {
+			if m.grid == nil || m.ref.File == r.music.ref.File ||
+				m.grid.bpm > bpm || !band.Outer.Has(m.grid.bpm) {
 				continue
 			}
 			if best == nil || m.grid.bpm > best.grid.bpm {
@@ -142,4 +170,16 @@ func (l *placedClass) slowEnough(bpm float64, but *music) *music {
 		}
 	}
 	return best
+}
+
+// kindOf is the kind of part that a row is in.
+func (l *placedClass) kindOf(r *placedRow) plan.PartKind {
+	for _, p := range l.parts {
+		for i := range p.music {
+			if &p.music[i] == r.music {
+				return p.part.Kind
+			}
+		}
+	}
+	return plan.Mixed
 }

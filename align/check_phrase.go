@@ -9,9 +9,10 @@ import (
 )
 
 var oddPhrase = Check{
-	Code:     "odd-phrase",
-	Title:    "an item runs across a tag, a bridge or another odd phrase",
-	Why:      "The music starts a new phrase in the middle of the work: people hear count 1 where the set has not got it, and the cueing is off until it ends.",
+	Code:  "odd-phrase",
+	Title: "an item runs across a tag, a bridge or another odd phrase",
+	Why: "The music starts a new phrase in the middle of the work: people hear count 1 where the set has not " +
+		"got it, and the cueing is off until it ends.",
 	Source:   "the track's own list of phrases; a 32-count phrase is common practice",
 	Severity: Fix,
 	Left:     "everywhere else it would run across an odd phrase too, or leave more behind than it mends",
@@ -60,7 +61,8 @@ func (p *placedPart) crosses(i, j int) (Finding, bool) {
 	f := r.about(crossing(r.Kind, torn, ph.trust))
 	into := ph.first + ph.counts - r.from // counts of the item before the next phrase starts
 	f.Figures = map[string]float64{
-		"phrase": float64(n), "phrase_counts": float64(ph.counts), "counts_before_next_phrase": float64(into), "counts": float64(end - r.from),
+		"phrase": float64(n), "phrase_counts": float64(ph.counts), "counts_before_next_phrase": float64(into),
+		"counts": float64(end - r.from),
 	}
 	f.Message = fmt.Sprintf("%s runs across phrase %d, %s; phrase %d starts after %d of its %s",
 		r.name(), n, oddWords(ph.counts), n+1, into, say.Many(end-r.from, "count"))

@@ -8,19 +8,20 @@ import (
 	"onphrase/plan/say"
 )
 
-// wholeClass is the length from which something is a class with a beginning
-// and an end of its own [s], and not a piece of one.
+// wholeClass is the length, or the slot, from which something is a class with a
+// beginning and an end of its own [s], and not a piece of one.
 const wholeClass = 20 * 60
 
 var partMissing = Check{
-	Code:     "part-missing",
-	Title:    "the class has no warm-up or no cool-down",
-	Why:      "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
-	Source:   "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; \"no strict standard\"",
+	Code:  "part-missing",
+	Title: "the class has no warm-up or no cool-down",
+	Why:   "People come in cold, from a desk, and go out into their day: both ends belong to the class.",
+	Source: "parts of a class after EuropeActive Essentials: warm-up, cardio, muscular, stretch and cool-down; " +
+		"\"no strict standard\"",
 	Severity: Watch,
 	Left:     "which exercises to begin and to end with only you know: write the part",
 	find: func(l *placedClass) []Finding {
-		if l.length() < wholeClass {
+		if max(l.length(), l.class.Slot) < wholeClass {
 			return nil
 		}
 		var out []Finding
@@ -31,7 +32,10 @@ var partMissing = Check{
 			{"warm-up", []plan.PartKind{plan.WarmUp}},
 			{"cool-down or stretch", []plan.PartKind{plan.CoolDown, plan.Stretch}},
 		} {
-			if slices.ContainsFunc(l.parts, func(p *placedPart) bool { return slices.Contains(want.kinds, p.part.Kind) }) {
+			if slices.ContainsFunc(l.parts, func(p *placedPart) bool {
+				return slices.Contains(want.kinds,
+					p.part.Kind)
+			}) {
 				continue
 			}
 			f := Finding{Severity: Watch, Line: l.class.Pos.Line}
@@ -52,19 +56,20 @@ var partOrder = Check{
 	Severity: Watch,
 	Left:     "the order of the parts is for you to change",
 	find: func(l *placedClass) []Finding {
+		var out []Finding
 		first := slices.IndexFunc(l.parts, func(p *placedPart) bool { return p.part.Kind == plan.WarmUp })
 		if first > 0 {
-			return []Finding{l.misplaced(first, "is not the first part: %s comes before it", l.parts[first-1])}
+			out = append(out, l.misplaced(first, "is not the first part: %s comes before it", l.parts[first-1]))
 		}
 		cooled := -1
 		for i, p := range l.parts {
 			if calm(p.part.Kind) {
 				cooled = i
 			} else if cooled >= 0 {
-				return []Finding{l.misplaced(cooled, "is not the end: %s comes after it", p)}
+				return append(out, l.misplaced(cooled, "is not the end: %s comes after it", p))
 			}
 		}
-		return nil
+		return out
 	},
 }
 

@@ -86,7 +86,8 @@ var alternatingOdd = Check{
 				}
 				f := r.about(Note)
 				f.Figures = map[string]float64{"reps": float64(reps)}
-				f.Message = fmt.Sprintf("%s: %s in turn are %d on one side and %d on the other", r.Item, say.Many(reps, "rep"), (reps+1)/2, reps/2)
+				f.Message = fmt.Sprintf("%s: %s in turn are %d on one side and %d on the other", r.Item,
+					say.Many(reps, "rep"), (reps+1)/2, reps/2)
 				f.Fix = fmt.Sprintf("%d or %d reps", reps-1, reps+1)
 				out = append(out, f)
 			}

@@ -60,8 +60,16 @@ func (t *sides) unequal(name string) (Finding, bool) {
 		"right_counts": float64(t.counts[right]), "left_counts": float64(t.counts[left]),
 		"right_reps": float64(t.reps[right]), "left_reps": float64(t.reps[left]),
 	}
-	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"), say.Many(t.counts[left], "count"))
-	f.Fix = "sides: both; or the same again with the other side"
+	f.Message = fmt.Sprintf("%s: %s right, %s left in the whole class", name, say.Many(t.counts[right], "count"),
+		say.Many(t.counts[left], "count"))
+	less, by := left, t.counts[right]-t.counts[left]
+	if by < 0 {
+		less, by = right, -by
+	}
+	f.Fix = fmt.Sprintf("%s more on the %s", say.Many(by, "count"), less)
+	if sidesOf(t.last.item) != plan.Both {
+		f.Fix = "sides: both; or " + f.Fix
+	}
 	return f, true
 }
 
@@ -81,4 +89,17 @@ func (l *placedClass) moveOf(r *placedRow) string {
 		return m.Name
 	}
 	return name
+}
+
+// sidesOf is what an item says of its sides.
+func sidesOf(it *plan.Item) plan.Sides {
+	switch w := it.Work.(type) {
+	case plan.Set:
+		return w.Sides
+	case plan.Interval:
+		return w.Sides
+	case plan.Block:
+		return w.Sides
+	}
+	return plan.NoSides
 }

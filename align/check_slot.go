@@ -25,7 +25,8 @@ var overSlot = Check{
 		}
 		f := Finding{Severity: Fix, Line: l.class.Pos.Line}
 		f.Figures = map[string]float64{"length_seconds": l.length(), "slot_seconds": l.class.Slot, "over_seconds": over}
-		f.Message = fmt.Sprintf("the class lasts %s, %s more than its slot of %s", say.Clock(l.length()), say.Clock(over), say.Clock(l.class.Slot))
+		f.Message = fmt.Sprintf("the class lasts %s, %s more than its slot of %s", say.Clock(l.length()),
+			say.Clock(over), say.Clock(l.class.Slot))
 		f.Fix = "take out or shorten " + l.shed(over)
 		return []Finding{f}
 	},
@@ -71,8 +72,10 @@ var underSlot = Check{
 			return nil
 		}
 		f := Finding{Severity: Watch, Line: l.class.Pos.Line}
-		f.Figures = map[string]float64{"length_seconds": l.length(), "slot_seconds": l.class.Slot, "spare_seconds": spare}
-		f.Message = fmt.Sprintf("the class lasts %s and leaves %s of its slot of %s", say.Clock(l.length()), say.Clock(spare), say.Clock(l.class.Slot))
+		f.Figures = map[string]float64{"length_seconds": l.length(), "slot_seconds": l.class.Slot,
+			"spare_seconds": spare}
+		f.Message = fmt.Sprintf("the class lasts %s and leaves %s of its slot of %s", say.Clock(l.length()),
+			say.Clock(spare), say.Clock(l.class.Slot))
 		f.Fix = fmt.Sprintf("%s more work, or another round", say.Clock(spare))
 		return []Finding{f}
 	},

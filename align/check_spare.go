@@ -8,9 +8,10 @@ import (
 )
 
 var spareCounts = Check{
-	Code:     "spare-counts",
-	Title:    "an item leaves counts of its phrase empty, or the next one starts inside a phrase",
-	Why:      "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item starts in the middle of a phrase.",
+	Code:  "spare-counts",
+	Title: "an item leaves counts of its phrase empty, or the next one starts inside a phrase",
+	Why: "Work that does not fill its phrase ends where the music goes on: the class waits, or the next item " +
+		"starts in the middle of a phrase.",
 	Source:   "a 32-count phrase is common practice; the counts are the track's own",
 	Severity: Watch,
 	Left:     "what fills the phrase would cost more than to leave it",
@@ -68,8 +69,10 @@ func (l *placedClass) spare(p *placedPart, i int, off *plan.Item) (f Finding, ne
 		then = fmt.Sprintf("%s starts on count %d and runs over the phrase's end", after.name(), end.count)
 	}
 	f = r.about(grade)
-	f.Figures = map[string]float64{"spare_counts": float64(end.left), "spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
-	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), say.Many(end.left, "count"), end.phrase, then)
+	f.Figures = map[string]float64{"spare_counts": float64(end.left),
+		"spare_seconds": (r.music.grid.time(r.to+end.left) - r.upto) / r.music.grid.speed}
+	f.Message = fmt.Sprintf("%s ends %s before the end of phrase %d; %s", r.name(), say.Many(end.left, "count"),
+		end.phrase, then)
 	f.Fix = say.Ways(l.filling(r, end))
 	return f, next, true
 }
@@ -85,7 +88,8 @@ func (l *placedClass) setUp(p *placedPart, i int, off *plan.Item) (f Finding, ne
 	f = r.about(Watch)
 	early := at.count - 1
 	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
-	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end", r.name(), say.Many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
+	f.Message = fmt.Sprintf("after %s and %s to set up, %s starts on count %d of phrase %d and runs over its end",
+		r.name(), say.Many(p.rows[i+1].Counts, "count"), first.name(), at.count, at.phrase)
 	var ways []string
 	if less, ok := fewerBy(r, early); ok {
 		ways = append(ways, less+" before it")
@@ -118,7 +122,8 @@ func (l *placedClass) pausedOff(p *placedPart, i int) (f Finding, next *plan.Ite
 	}
 	f = r.about(Watch)
 	f.Figures = map[string]float64{"start_count": float64(at.count), "spare_counts": float64(at.left)}
-	f.Message = fmt.Sprintf("after %s, %s starts on count %d of phrase %d and runs over its end", r.Item, first.name(), at.count, at.phrase)
+	f.Message = fmt.Sprintf("after %s, %s starts on count %d of phrase %d and runs over its end", r.Item, first.name(),
+		at.count, at.phrase)
 	f.Fix = fmt.Sprintf("%s: %s; or %s on: phrase", r.Item, endsWithPhrase(r, r.music.grid.at(r.to)), first.Item)
 	return f, first.item, true
 }
@@ -135,7 +140,8 @@ func fewerBy(r *placedRow, counts int) (string, bool) {
 	if counts%per != 0 || counts/per >= last.N {
 		return "", false
 	}
-	return fmt.Sprintf("%d x %s instead of %d x %s%s", last.N-counts/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)), true
+	return fmt.Sprintf("%d x %s instead of %d x %s%s", last.N-counts/per, last.Rhythm, last.N, last.Rhythm,
+		aSide(sides)), true
 }
 
 // after is the row that follows row i, nil at the end of the part.
@@ -146,20 +152,14 @@ func (p *placedPart) after(i int) *placedRow {
 	return nil
 }
 
-// stops is the count at which the rows of the item of row i end that follow it
-// without a wait.
-func (p *placedPart) stops(i int) int {
-	it := p.rows[i].item
-	for i+1 < len(p.rows) && p.rows[i+1].item == it {
-		i++
-	}
-	return p.rows[i].to
-}
+// stops is the count at which the run of row i ends: what follows each other
+// without a wait on one side of the item.
+func (p *placedPart) stops(i int) int { return p.rows[p.runEnd(i)-1].to }
 
 // filling lists ways to end where the phrase does, the smallest first. More
 // of a rhythm that is too fast is none.
 func (l *placedClass) filling(r *placedRow, end position) []string {
-	hold := fmt.Sprintf("%s of hold or pulses fill the phrase", say.Many(end.left, "count"))
+	hold := fmt.Sprintf("%s more of hold or pulses", say.Many(end.left, "count"))
 	set, ok := r.item.Work.(plan.Set)
 	if !ok {
 		return []string{fmt.Sprintf("moves for %s more", say.Many(end.left, "count"))}
@@ -169,15 +169,19 @@ func (l *placedClass) filling(r *placedRow, end position) []string {
 	per := last.Rhythm.Counts() * sides
 	var ways []string
 	if _, graded := l.tooFast(r); end.left%per == 0 && !graded {
-		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N, last.Rhythm, aSide(sides)))
+		ways = append(ways, fmt.Sprintf("%d x %s instead of %d x %s%s", last.N+end.left/per, last.Rhythm, last.N,
+			last.Rhythm, aSide(sides)))
 	}
 	if slow, n, ok := split(last, end.left, sides); ok {
-		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm, aSide(sides), say.Many(last.N, "rep")))
+		ways = append(ways, fmt.Sprintf("%d x %s, %d x %s%s (the same %s)", n, slow, last.N-n, last.Rhythm,
+			aSide(sides), say.Many(last.N, "rep")))
 	}
 	if over := end.count - 1; over%per == 0 && over/per < last.N {
-		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm, aSide(sides)))
+		ways = append(ways, fmt.Sprintf("%d x %s%s, ending with the phrase before", last.N-over/per, last.Rhythm,
+			aSide(sides)))
 	}
-	return append(ways, hold)
+	ways = append(ways, hold)
+	return ways[:min(len(ways), mostWays)]
 }
 
 func aSide(sides int) string {

@@ -32,7 +32,7 @@ func (l *placedClass) sagging(r *placedRow) (Finding, bool) {
 		return Finding{}, false
 	}
 	set, _ := r.item.Work.(plan.Set)
-	p, ok := l.paceOf(set, r.reps.Rhythm, r.music.grid.tempo(r.from, r.to))
+	p, ok := l.paceOf(set, r.reps.Rhythm, r.tempo())
 	if !ok || !p.sags() {
 		return Finding{}, false
 	}
@@ -41,8 +41,10 @@ func (l *placedClass) sagging(r *placedRow) (Finding, bool) {
 	f.Figures = map[string]float64{
 		"seconds_per_phase": p.slowest(), "limit_slow_seconds": p.limit.TooSlow, "bpm": p.bpm, "reps_per_minute": per,
 	}
-	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most %s s)",
-		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(per, 0), say.Num(p.slowest(), 2), say.Num(p.limit.TooSlow, 2))
+	f.Message = fmt.Sprintf("%s, %d x %s at %s BPM: %s a minute is slower than a swing goes (%s s each way, at most "+
+		"%s s)",
+		r.Item, r.reps.N, r.Rhythm, say.Num(p.bpm, 1), say.Num(per, 0), say.Num(p.slowest(), 2),
+		say.Num(p.limit.TooSlow, 2))
 	f.Fix = fmt.Sprintf("music of at least %s BPM", say.Num(math.Ceil(p.slowest()*p.bpm/p.limit.TooSlow), 0))
 	if half, ok := l.quicker(set, p); ok {
 		f.Fix = fmt.Sprintf("%d x %s in the same %s; or %s", 2*r.reps.N, half, say.Many(r.Counts, "count"), f.Fix)

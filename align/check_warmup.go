@@ -52,7 +52,8 @@ func (l *placedClass) steep(p *placedPart) []Finding {
 		f := r.about(grade)
 		f.Figures = map[string]float64{"seconds_into_warm_up": r.ClassTime - p.begins, "easy_seconds": until - p.begins}
 		f.Message = fmt.Sprintf("%s %s, %s into the warm-up", name, what, say.Clock(r.ClassTime-p.begins))
-		f.Fix = fmt.Sprintf("move it behind the first third (%s); or a smaller version of it", say.Clock(until-p.begins))
+		f.Fix = fmt.Sprintf("move it behind the first third (%s); or a smaller version of it",
+			say.Clock(until-p.begins))
 		out = append(out, f)
 	})
 	return out

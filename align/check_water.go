@@ -28,7 +28,8 @@ var waterGap = Check{
 		}
 		f := g.until.about(Watch)
 		f.Figures = map[string]float64{"gap_seconds": g.seconds, "advised_seconds": drinkEvery}
-		f.Message = fmt.Sprintf("no water from %s to %s, %s", say.Clock(g.from), say.Clock(g.from+g.seconds), say.Clock(g.seconds))
+		f.Message = fmt.Sprintf("no water from %s to %s, %s", say.Clock(g.from), say.Clock(g.from+g.seconds),
+			say.Clock(g.seconds))
 		f.Fix = fmt.Sprintf("{pause: water, time: 30s} near %s", say.Clock(g.from+g.seconds/2))
 		return []Finding{f}
 	},

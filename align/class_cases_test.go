@@ -57,10 +57,21 @@ func loud(a, b float64) []song {
 // classCases are the cases of the checks that look at the class as a whole,
 // at its moves and at its sides.
 var classCases = []checkCase{
+	// Right from count 17, to the last count of the phrase; left fills the next one to its half.
+	{code: "spare-counts", name: "right fills the phrase, left ends inside one", fires: Note, items: []string{`{pause: rest, time: 16 counts}`, `{set: one-arm row, reps: "4 x 2-2", sides: both}`}, songs: tempo(128),
+		says: "one-arm row left ends 16 counts before the end of phrase 2"},
+	{code: "spare-counts", name: "right fills the phrase after a setup", items: []string{`{set: squat, reps: "2 x 4-4"}`, `{set: one-arm row, reps: "2 x 2-2", sides: both, setup: 8 counts}`, `{set: squat, reps: "3 x 4-4"}`, `{set: squat, reps: "4 x 4-4"}`}, songs: tempo(128)},
+	{code: "spare-counts", name: "left ends inside, the next runs over", fires: Watch, items: []string{`{pause: rest, time: 16 counts}`, `{set: one-arm row, reps: "4 x 2-2", sides: both}`, squats}, songs: tempo(128),
+		says: "one-arm row left ends 16 counts before the end of phrase 2; squat starts on count 17 and runs over the phrase's end"},
 	{code: "change-too-short", name: "several in a part", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`, `{set: crunch, reps: "8 x 4-4"}`},
-		songs: tempo(128), says: "2 changes have too few counts: row 2, 0 counts to take light, usual are 8; row 3, 0 counts to get to the floor, usual are 16",
-		fix: "setup: 8 counts or setup: 16 counts on these items", want: map[string]float64{"changes": 2, "counts_missing": 24}},
-	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "0 counts to take the dumbbells"},
+		songs: tempo(128), says: "2 changes have too little time; the first, squat after squat: no time to take light, usual are 8 counts",
+		fix: "setup: 8 counts or setup: 16 counts on these items, as many counts less before each; or fewer changes", want: map[string]float64{"changes": 2, "counts_missing": 24}},
+	{code: "change-too-short", name: "stretches on the floor and anywhere", items: []string{`{interval: plank, time: 64 counts}`, `{interval: chest stretch, time: 64 counts}`, `{interval: spinal twist, time: 64 counts, sides: both}`}, songs: tempo(128)},
+	{code: "change-too-short", name: "a burpee leads down", items: []string{`{interval: plank, time: 64 counts}`, `{interval: burpee, time: 64 counts}`, `{interval: jog, time: 64 counts}`, `{interval: inchworm, time: 64 counts}`, `{interval: plank, time: 64 counts}`}, songs: tempo(128)},
+	// Before the first item of a part there is its lead-in: a time, not counts.
+	{code: "change-too-short", name: "in a lead-in", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"),
+		songs: []song{{file: "a.mp3", bpm: 128, one: 5, duration: 240}}, says: "crunch after squat: 5 s to get to the floor, usual are 16 counts"},
+	{code: "change-too-short", name: "to other equipment", fires: Watch, items: []string{squats, `{set: biceps curl, reps: "8 x 2-2"}`}, songs: tempo(128), says: "no time to take the dumbbells"},
 	{code: "change-too-short", name: "from the part before", fires: Watch, class: parts("One strength: set: squat, reps: 8 x 4-4", "Two core: set: crunch, reps: 8 x 2-2"), songs: tempo(128), says: "crunch after squat"},
 	{code: "change-too-short", name: "less before it", fires: Watch, items: []string{`{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light}`}, songs: tempo(128),
 		fix: "setup: 8 counts, and 7 x 4-4 instead of 8 x 4-4 of squat before it"},
@@ -114,9 +125,33 @@ var classCases = []checkCase{
 	{code: "water-too-short", name: "30 s", items: []string{`{pause: water, time: 30s}`, `{pause: get the bar, time: 5s}`}, songs: tempo(128)},
 
 	// Jacks are 2 counts with a landing on each: 30 s at 130 BPM are 64 counts, 64 landings.
+	{code: "class-waits", name: "a long lead-in", fires: Watch, items: []string{squats}, songs: []song{{file: "a.mp3", bpm: 120, one: 175.5, duration: 400}},
+		says: "a.mp3 plays for 2:56 before the first item", fix: "an earlier start", want: map[string]float64{"seconds": 175.5}},
+	{code: "class-waits", name: "a lead-in of a phrase", head: "start: phrase 2", items: []string{squats}, songs: tempo(128)},
+	{code: "class-waits", name: "a setup that grew", fires: Note, items: []string{`{set: squat, reps: "7 x 4-4"}`, `{block: A, moves: [{move: march, counts: 32}]}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts, on: phrase}`}, songs: tempo(128),
+		says: "set up: deadlift: 32 counts instead of 8", want: map[string]float64{"counts_asked": 8, "counts": 32}},
+	{code: "class-waits", name: "a setup as asked", items: []string{`{set: squat, reps: "7 x 4-4"}`, `{set: deadlift, reps: "8 x 4-4", setup: 8 counts}`}, songs: tempo(128)},
+	{code: "long-without-rest", name: "600 squats", fires: Watch, items: []string{`{set: squat, weight: heavy, reps: "300 x 1-1, 300 x 1-1"}`}, songs: []song{{file: "a.mp3", bpm: 120, duration: 1300}},
+		says: "squat: 10:00 of squat and 600 reps in one go (up to 3:00 with weights or 100 is usual)", want: map[string]float64{"load_seconds": 600, "reps": 600}},
+	{code: "long-without-rest", name: "three minutes with weights", fires: Watch, items: []string{`{set: squat, weight: heavy, reps: "45 x 4-4"}`}, songs: slow, want: map[string]float64{"load_seconds": 180}},
+	{code: "long-without-rest", name: "with a rest in it", items: []string{`{set: squat, weight: heavy, reps: "24 x 4-4"}`, `{pause: rest, time: 10s}`, `{set: squat, weight: heavy, reps: "24 x 4-4"}`}, songs: slow},
+	{code: "long-without-rest", name: "one side after the other", items: []string{`{set: one-arm row, weight: heavy, reps: "30 x 4-4", sides: both}`}, songs: slow},
+	{code: "held-long", name: "a plank of four minutes", fires: Watch, items: []string{`{interval: plank, time: "4:00"}`}, songs: slow, says: "plank for 4:00 without a break (up to 1:30 is usual)"},
+	{code: "held-long", name: "a plank of a minute", items: []string{`{interval: plank, time: "1:00"}`}, songs: slow},
+	{code: "part-missing", name: "18 minutes for a slot of 30", fires: Watch, class: parts("W warm-up: "+minutes("5:00"), "A cardio: "+minutes("13:00")), songs: long, slot: 1800, says: "is a cool-down"},
+	{code: "part-order", name: "both ends wrong", fires: Watch, class: parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00"), "C cool-down: "+minutes("2:00"), "B cardio: "+minutes("2:00")), songs: long, says: "W is not the first part"},
+	// Music below the band is what a fast rhythm needs: nobody is told to speed it up.
+	{code: "tempo-outside-band", name: "slow music for singles", class: parts("A strength: set: squat, reps: 16 x 1-1"), songs: tempo(118)},
+	{code: "tempo-outside-band", name: "slow music for slow work", fires: Note, class: parts("A strength: set: squat, reps: 8 x 4-4"), songs: tempo(118)},
+	{code: "sides-unequal", name: "sides are both already", fires: Watch, items: []string{`{set: one-arm row, reps: "8 x 2-2", sides: right}`, `{set: one-arm row, reps: "8 x 2-2", sides: both}`},
+		songs: tempo(128), fix: "32 counts more on the left"},
 	{code: "landings", name: "two minutes of jacks", fires: Note, items: []string{`{interval: jumping jack, time: 128 counts}`}, songs: tempo(130), says: "about 128 hard landings", want: map[string]float64{"landings": 128, "items_without_easier": 1}},
 	{code: "landings", name: "a squat jump is one in 4 counts", items: []string{`{interval: squat jump, time: 128 counts}`}, songs: tempo(130)},
 	{code: "landings", name: "an easier version", items: []string{`{interval: jumping jack, time: 128 counts, easier: half jack}`}, songs: tempo(130)},
+	// A skater lands once in two counts; a set lands as often as it says.
+	{code: "landings", name: "skaters", items: []string{`{interval: skater, time: 128 counts}`}, songs: tempo(130)},
+	{code: "landings", name: "sets of squat jumps", fires: Note, items: []string{`{set: squat jump, reps: "120 x 1-1"}`}, songs: tempo(130), says: "about 120 hard landings"},
+	{code: "landings", name: "slow squat jumps", items: []string{`{set: squat jump, reps: "60 x 2-2"}`}, songs: tempo(130)},
 	{code: "landings", name: "low", items: []string{`{interval: march, time: 256 counts}`}, songs: tempo(130)},
 
 	{code: "part-missing", name: "no ends", fires: Watch, class: parts("A cardio: " + minutes("25:00")), songs: long, says: "none of the 1 part is a warm-up", fix: "kind: warm-up"},

@@ -11,7 +11,8 @@ type CountMap struct {
 	Length   float64   `json:"length"` // [s]
 	Parts    []Part    `json:"parts"`
 	Rows     []Row     `json:"rows"`
-	Findings []Finding `json:"findings"`
+	Findings []Finding `json:"findings"` // the gravest first, then in the order of the class
+	Known    []Finding `json:"known"`    // those that the instructor stands by
 
 	Facing  string  `json:"facing"` // class when the instructor faces it, or empty
 	Summary Summary `json:"summary"`
@@ -46,7 +47,7 @@ type Music struct {
 	File     string  `json:"file"`
 	Title    string  `json:"title"`
 	BPM      float64 `json:"bpm"`      // counts a minute as taught, at the recorded tempo
-	Played   float64 `json:"played"`   // counts a minute as taught and played
+	Played   float64 `json:"played"`   // counts a minute as taught and played, on the counts that the part uses
 	Speed    float64 `json:"speed"`    // 1 as recorded, 1.05 five per cent faster
 	Start    float64 `json:"start"`    // where the first item may begin [s], on the track's own timeline
 	Phrase   int     `json:"phrase"`   // the phrase that Start is in
@@ -59,6 +60,9 @@ type Music struct {
 	Counts   int     `json:"counts"`   // counts that the music lasts
 	Phrases  int     `json:"phrases"`  // phrases as taught
 	Odd      int     `json:"odd"`      // of them not 32 counts
+
+	Slowest float64 `json:"slowest"` // row of the part on it [counts a minute], as played
+	Fastest float64 `json:"fastest"`
 
 	Corrected bool `json:"corrected"` // a person has set some of what was heard in it
 

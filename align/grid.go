@@ -241,35 +241,12 @@ func (g *grid) at(i int) position {
 	return position{n, i - p.first + 1, p.first + p.counts - i, p.trust}
 }
 
-// tempo is the counts a minute as taught and played around counts from to
-// to. It looks at no less than two phrases, so that single counts that were
-// found a few milliseconds early or late do not move it, and names the tempo
-// of the whole track where the difference is no more than that.
-func (g *grid) tempo(from, to int) float64 {
-	whole := g.bpm * g.speed
-	if local := g.localTempo(from, to); math.Abs(local/whole-1) > steadyTempo {
-		return local
+// phraseStart is the first count of phrase n; past the music, phrases of 32
+// counts go on.
+func (g *grid) phraseStart(n int) int {
+	if n < len(g.phrases) {
+		return g.phrases[n].first
 	}
-	return whole
-}
-
-// steadyTempo is how far the tempo of a few phrases may be from that of the
-// track and still be the same: counts 20 ms off at both ends of two phrases
-// at 120 BPM are 0.13 %, and people notice no step below about 1.5 %.
-//
-// Ref: Drake & Botte 1993.
-const steadyTempo = 0.01
-
-func (g *grid) localTempo(from, to int) float64 {
-	const least = 2 * beat.PhraseLen
-	if spare := least - (to - from); spare > 0 {
-		from -= spare / 2
-		to = from + least
-	}
-	n := len(g.times)
-	from, to = max(0, min(from, n-1-least)), min(n-1, max(to, least))
-	if to <= from {
-		return g.bpm * g.speed
-	}
-	return 60 * float64(to-from) / (g.times[to] - g.times[from]) * g.speed
+	last := g.phrases[len(g.phrases)-1]
+	return last.first + last.counts + (n-len(g.phrases))*beat.PhraseLen
 }

@@ -12,6 +12,9 @@ type needs struct {
 	kit    []string // sorted, without the mat
 	weight string
 	floor  bool
+
+	anywhere bool // done standing and on the floor alike
+	between  bool // leads from one to the other
 }
 
 const mat = "mat" // the equipment of moves done on the floor
@@ -55,14 +58,30 @@ func (l *placedClass) needs(it *plan.Item) (needs, bool) {
 		n.kit = append(slices.DeleteFunc(n.kit, func(k string) bool { return !slices.Contains(standing, k) }), named)
 	}
 	slices.Sort(n.kit)
+	if !n.floor && len(n.kit) == 0 && n.weight == "" {
+		n.anywhere = l.all(names, "stretch")
+		n.between = l.all(names, "combination", "carry") // as a burpee, an inchworm, a bear crawl
+	}
 	return n, true
+}
+
+// all reports whether moves have only these patterns.
+func (l *placedClass) all(names []string, patterns ...string) bool {
+	for _, name := range names {
+		if m, _ := l.move(name); !slices.Contains(patterns, m.Pattern) {
+			return false
+		}
+	}
+	return len(names) > 0
 }
 
 // The kit that the words of a weight name: "12 kg bar" is a barbell, whatever
 // the move is usually done with.
 var kitWords = map[string]string{
-	"bar": "barbell", "bars": "barbell", "barbell": "barbell", "barbells": "barbell", "dumbbell": "dumbbells", "dumbbells": "dumbbells",
-	"kettlebell": "kettlebell", "kettlebells": "kettlebell", "bell": "kettlebell", "bells": "kettlebell", "plate": "plate", "plates": "plate",
+	"bar": "barbell", "bars": "barbell", "barbell": "barbell", "barbells": "barbell", "dumbbell": "dumbbells",
+	"dumbbells":  "dumbbells",
+	"kettlebell": "kettlebell", "kettlebells": "kettlebell", "bell": "kettlebell", "bells": "kettlebell",
+	"plate": "plate", "plates": "plate",
 	"band": "band", "bands": "band",
 }
 

@@ -21,7 +21,13 @@ import (
 // what an outline is told of them.
 func demoSongs(t *testing.T) (map[string]beat.Track, []outline.Song) {
 	t.Helper()
-	files, err := fs.Glob(samples.Truth(), "*.phrases")
+	return truthSongs(t, samples.Truth())
+}
+
+// truthSongs are the songs of a folder of truth files.
+func truthSongs(t *testing.T, folder fs.FS) (map[string]beat.Track, []outline.Song) {
+	t.Helper()
+	files, err := fs.Glob(folder, "*.phrases")
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no songs: %v", err)
 	}
@@ -29,7 +35,7 @@ func demoSongs(t *testing.T) (map[string]beat.Track, []outline.Song) {
 	var all []outline.Song
 	for _, f := range files {
 		name := strings.TrimSuffix(f, path.Ext(f))
-		beats := columns(t, name+".beats")
+		beats := columns(t, folder, name+".beats")
 		track := beat.Track{File: name + ".mp3", Meter: 4, Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1}}
 		for _, b := range beats {
 			track.Beats = append(track.Beats, b[0])
@@ -40,7 +46,7 @@ func demoSongs(t *testing.T) (map[string]beat.Track, []outline.Song) {
 		track.Duration = beats[n-1][0] + 60/track.BPM
 		song := outline.Song{File: track.File, BPM: track.BPM, Suits: Suits(track.BPM, plan.Builtin())}
 		at := 0
-		for _, p := range columns(t, f) {
+		for _, p := range columns(t, folder, f) {
 			counts := int(p[1])
 			track.Phrases = append(track.Phrases, beat.Phrase{Time: p[0], Beat: at, Counts: counts, Kind: beat.KindOf(counts), Trust: 1})
 			at += counts
@@ -53,9 +59,9 @@ func demoSongs(t *testing.T) (map[string]beat.Track, []outline.Song) {
 }
 
 // columns reads the figures of a truth file.
-func columns(t *testing.T, file string) [][]float64 {
+func columns(t *testing.T, folder fs.FS, file string) [][]float64 {
 	t.Helper()
-	src, err := fs.ReadFile(samples.Truth(), file)
+	src, err := fs.ReadFile(folder, file)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,12 +1,17 @@
 package align
 
-import "onphrase/plan"
+import (
+	"math"
+
+	"onphrase/plan"
+)
 
 // pace is a rhythm of a move on music: how long each way of a repetition
 // takes and what its class of movement allows.
 type pace struct {
 	rhythm plan.Rhythm
-	limit  plan.Limit
+	over   plan.Range
+	limit  plan.Limit // of that range
 	bpm    float64
 }
 
@@ -24,15 +29,10 @@ func phases(r plan.Rhythm) []float64 {
 	return out
 }
 
-// fastest is the duration of the shortest way of a repetition [s], and its
-// counts.
-func (p pace) fastest() (seconds, counts float64) {
-	for _, c := range phases(p.rhythm) {
-		if counts == 0 || c < counts {
-			counts = c
-		}
-	}
-	return counts * 60 / p.bpm, counts
+// hardest is the way of a repetition that is hardest to control.
+func (p pace) hardest() plan.Way {
+	way, _ := p.limit.Judge(p.rhythm, p.over, p.bpm)
+	return way
 }
 
 // slowest is the duration of the longest way of a repetition [s].
@@ -44,16 +44,15 @@ func (p pace) slowest() float64 {
 	return most * 60 / p.bpm
 }
 
-// grade is how the fastest way compares with the limit: "" when fine.
+// grade is how the hardest way compares with its limit: "" when fine.
 func (p pace) grade() Severity {
-	s, counts := p.fastest()
-	switch {
-	case counts == 0 || ms(s) >= ms(p.limit.Fine):
-		return ""
-	case ms(s) >= ms(p.limit.TooFast):
+	switch _, control := p.limit.Judge(p.rhythm, p.over, p.bpm); control {
+	case plan.Borderline:
 		return Watch
+	case plan.OutOfReach:
+		return Fix
 	}
-	return Fix
+	return ""
 }
 
 // sags reports whether the slowest way takes longer than a swing does.
@@ -62,10 +61,14 @@ func (p pace) sags() bool {
 	return slow > 0 && ms(p.slowest()) > ms(slow)
 }
 
-// most is the fastest music on which the rhythm is fine [BPM].
+// most is the fastest music on which every way is fine [BPM], rounded down: at
+// the figure that is named the rhythm passes.
 func (p pace) most() float64 {
-	_, counts := p.fastest()
-	return counts * 60 / p.limit.Fine
+	least := math.Inf(1)
+	for _, w := range p.limit.Ways(p.rhythm) {
+		least = min(least, w.Counts*60/w.Fine)
+	}
+	return math.Floor(least + 1e-9)
 }
 
 // paceOf looks up what limits a rhythm of a set; false when nothing does.
@@ -76,10 +79,10 @@ func (l *placedClass) paceOf(s plan.Set, r plan.Rhythm, bpm float64) (pace, bool
 	}
 	if r.Pulse { // part range already
 		limit, ok := l.class.Catalog.Limits[plan.PulseClass]
-		return pace{r, limit, bpm}, ok
+		return pace{r, plan.FullRange, limit, bpm}, ok
 	}
 	limit, ok := l.class.Catalog.LimitFor(move)
-	return pace{r, limit.In(s.Range), bpm}, ok
+	return pace{r, s.Range, limit.In(s.Range), bpm}, ok
 }
 
 // ladder is the rhythms instructors slow down to, each twice the last.

@@ -81,7 +81,7 @@ func (l *placer) play(i int) {
 	if ms(start) > 0 {
 		row := Row{Kind: LeadIn, Item: "lead-in", Moves: []Step{}}
 		r := placedRow{Row: row, music: m, from: 0, to: m.start, at: 0, upto: start}
-		r.Row.Counts = max(0, m.start)
+		r.Row.Counts = g.steadyCounts(m.start)
 		l.add(r)
 	}
 	l.at = max(0, start)
@@ -130,6 +130,9 @@ func (l *placer) change(i int) {
 func (l *placer) try(it *plan.Item, on int, at float64) (rows []placedRow, missing float64) {
 	m := &l.music[on]
 	ready := m.grid.ready(at, it.Setup)
+	if l.fresh(on) {
+		ready = max(at, m.grid.ready(0, it.Setup)) // the lead-in is time to set up in
+	}
 	for n, r := range runs(it) {
 		start := ready
 		if !r.byClock(it) {
@@ -153,6 +156,12 @@ func (l *placer) try(it *plan.Item, on int, at float64) (rows []placedRow, missi
 		}
 	}
 	return rows, missing
+}
+
+// fresh reports whether no item has been laid on a track yet.
+func (l *placer) fresh(on int) bool {
+	n := len(l.rows)
+	return on != l.on || n == 0 || l.rows[n-1].Kind == LeadIn || l.rows[n-1].Kind == ChangeRow
 }
 
 // fit lays a piece on a track at a time [s].

@@ -93,3 +93,25 @@ func TestSmallestFix(t *testing.T) {
 		t.Errorf("%s; %s", f.Message, f.Fix)
 	}
 }
+
+// The lead-in is time to set up in: the first item begins where the start says.
+// Where the lead-in is too short, what is missing of the setup comes after it.
+func TestSetupInLeadIn(t *testing.T) {
+	for _, c := range []struct {
+		name, head, setup string
+		phrase, count     int
+	}{
+		{"start and counts", "start: phrase 2", "16 counts", 2, 1},
+		{"start and seconds", "start: phrase 2", "10s", 2, 1},
+		{"no start, lead-in of 5 s", "", "8 counts", 1, 1},
+		{"lead-in too short", "", "12s", 1, 17},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := Build(onePart(t, c.head, `{set: squat, reps: "8 x 2-2", setup: `+c.setup+`}`), songs(song{file: "a.mp3", bpm: 128, one: 5, duration: 240}))
+			r := m.Rows[len(m.Rows)-1]
+			if r.Phrase != c.phrase || r.Count != c.count {
+				t.Errorf("begins on phrase %d, count %d", r.Phrase, r.Count)
+			}
+		})
+	}
+}

@@ -74,12 +74,17 @@ func randomItem(r *rand.Rand, line int) plan.Item {
 	case 0:
 		it.Work = plan.Block{Times: 1 + r.IntN(2), Sides: sides, Moves: []plan.Step{{Move: "march", Counts: 16}, {Move: "grapevine", Counts: 8 + 8*r.IntN(2)}}}
 	case 1:
-		it.Work = plan.Set{Move: "squat", Sides: sides, Reps: []plan.Reps{
-			{N: 1 + r.IntN(16), Rhythm: plan.Rhythm{Down: 2, Up: 2}}, {N: 1 + r.IntN(16), Rhythm: plan.Rhythm{Pulse: true}}}}
+		move := []string{"squat", "deadlift", "one-arm row", "lunge", "squat jump"}[r.IntN(5)]
+		rhythm := []plan.Rhythm{{Down: 2, Up: 2}, {Down: 1, Up: 1}, {Down: 3, Up: 1}, {Down: 4, Up: 4}}[r.IntN(4)]
+		it.Work = plan.Set{Move: move, Sides: sides, Range: plan.FullRange, Reps: []plan.Reps{
+			{N: 1 + r.IntN(16), Rhythm: rhythm}, {N: 1 + r.IntN(16), Rhythm: plan.Rhythm{Pulse: true}}}}
 	case 2:
 		it.Work = plan.Interval{Move: "jog", Time: plan.Length{Seconds: 5 + 50*r.Float64()}, Sides: sides}
 	default:
 		it.Work = plan.Pause{Time: []plan.Length{{Counts: 1 + r.IntN(64)}, {Seconds: 30}}[r.IntN(2)]}
+	}
+	if r.IntN(6) == 0 {
+		it.Known = []plan.Known{{Code: []string{spareCounts.Code, oddPhrase.Code, rhythmTooFast.Code}[r.IntN(3)]}}
 	}
 	return it
 }
@@ -198,6 +203,9 @@ func TestShiftedMusic(t *testing.T) {
 	forRandom(t, func(t *testing.T, c *plan.Class, tracks map[string]beat.Track) {
 		c.Parts = c.Parts[:1]
 		c.Parts[0].BPM, c.Slot = 0, 0
+		for i := range c.Parts[0].Items {
+			c.Parts[0].Items[i].Setup = plan.Length{} // a longer lead-in leaves less of it
+		}
 		later := map[string]beat.Track{}
 		for name, tr := range tracks {
 			later[name] = shifted(tr, shift)
@@ -242,7 +250,8 @@ func TestCuesComeEarly(t *testing.T) {
 				}
 				early := r.ClassTime - r.CueTime
 				per := 60 / (r.music.grid.bpm * r.music.grid.speed)
-				if early <= 0 || (r.CueTime > 0 && math.Abs(early-float64(r.CueCounts)*per) > per) {
+				// By the clock up to a count is missing, and half of one in a tag of 5 at half time.
+				if early <= 0 || (r.CueTime > 0 && math.Abs(early-float64(r.CueCounts)*per) > 1.5*per+beatError) {
 					t.Errorf("row %d: %d counts early are %.3f s at %.3f s a count", r.Row.Row, r.CueCounts, early, per)
 				}
 			}

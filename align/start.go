@@ -36,8 +36,22 @@ func (g *grid) started(s plan.Start) (count int, ok bool) {
 	return g.firstTrusted(), true
 }
 
+// steadyCounts is the number of counts before one that can be counted; 0 where
+// some of them lie on music without a steady beat: that is a time, not counts.
+func (g *grid) steadyCounts(to int) int {
+	for _, u := range g.track.Unsteady {
+		if u[0] < g.time(to) {
+			return 0
+		}
+	}
+	return max(0, to)
+}
+
 // ready is the earliest time for an item that needs a setup after at [s].
 func (g *grid) ready(at float64, setup plan.Length) float64 {
+	if setup.Counts > 0 && at < g.times[0] { // no count is heard yet
+		return at + float64(setup.Counts)*g.firstPeriod()
+	}
 	if setup.Counts > 0 {
 		return g.time(g.index(at) + setup.Counts)
 	}

@@ -2,6 +2,7 @@ package align
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"onphrase/plan"
@@ -32,7 +33,21 @@ type Total struct {
 	Reps    int     `json:"reps"`
 	Right   int     `json:"right"`   // of them on the right
 	Left    int     `json:"left"`    // of them on the left
+	InTurn  int     `json:"in_turn"` // of them right and left in turn
 	Seconds float64 `json:"seconds"` // under load
+}
+
+// Sides writes how many of the repetitions are done on which side: "8 right,
+// 8 left, 7 in turn"; nothing where no side is named.
+func (t Total) Sides() string {
+	if t.Right+t.Left == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%d right, %d left", t.Right, t.Left)
+	if t.InTurn > 0 {
+		text += fmt.Sprintf(", %d in turn", t.InTurn)
+	}
+	return text
 }
 
 // Kit is one thing that everybody needs.
@@ -44,9 +59,12 @@ type Kit struct {
 // summary adds up the rows.
 func (l *placedClass) summary() Summary {
 	s := Summary{Shares: l.shares(), Kit: l.kit(), DryGap: ms(l.dryGap().seconds)}
-	s.Patterns = l.totals(func(r *placedRow) string { return r.Pattern }, func(a, b Total) int { return b.Reps - a.Reps })
-	s.Weights = l.totals(func(r *placedRow) string { return r.Weight }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
-	s.Loads = l.totals(func(r *placedRow) string { return r.LoadClass }, func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Patterns = l.totals(func(r *placedRow) string { return r.Pattern },
+		func(a, b Total) int { return b.Reps - a.Reps })
+	s.Weights = l.totals(func(r *placedRow) string { return r.Weight },
+		func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
+	s.Loads = l.totals(func(r *placedRow) string { return r.LoadClass },
+		func(a, b Total) int { return cmp.Compare(b.Seconds, a.Seconds) })
 	for _, w := range l.landings() {
 		s.High, s.Landings = s.High+w.seconds, s.Landings+w.landings
 	}
@@ -96,6 +114,11 @@ func (l *placedClass) totals(name func(*placedRow) string, order func(a, b Total
 			t.Right += r.Reps
 		case plan.Left:
 			t.Left += r.Reps
+		default:
+			set, _ := r.item.Work.(plan.Set)
+			if m, ok := l.move(set.Move); ok && m.Switches {
+				t.InTurn += r.Reps
+			}
 		}
 	})
 	for i := range all {

@@ -36,7 +36,8 @@ func (g *grid) taught() *Taught {
 	for _, p := range g.phrases[1:] {
 		heard := g.heardAt(p.first)
 		t.Phrases = append(t.Phrases, TaughtPhrase{
-			First: p.first, Counts: p.counts, Kind: beat.KindOf(p.counts), Trust: p.trust, Energy: heard.Energy, Use: heard.Use,
+			First: p.first, Counts: p.counts, Kind: beat.KindOf(p.counts), Trust: p.trust, Energy: heard.Energy,
+			Use: heard.Use,
 		})
 	}
 	return t

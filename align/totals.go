@@ -33,7 +33,8 @@ func (l *placedClass) count() {
 // loadWords are words for classes of load, and what else instructors write for
 // them.
 var loadWords = map[string]string{
-	"light": "light", "lighter": "light", "medium": "medium", "moderate": "medium", "middle": "medium", "heavy": "heavy", "heavier": "heavy",
+	"light": "light", "lighter": "light", "medium": "medium", "moderate": "medium", "middle": "medium",
+	"heavy": "heavy", "heavier": "heavy",
 }
 
 // What a set without a weight is done with: nothing, or something whose weight

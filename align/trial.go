@@ -68,7 +68,8 @@ func NewTrial(c *plan.Class, p *plan.Part, tracks map[string]beat.Track) (*Trial
 	for _, ref := range p.Tracks {
 		t.music = append(t.music, open(p, ref, tracks))
 	}
-	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart, checks: itemChecks()}
+	t.judge = judge{placedClass: &placedClass{class: c, parts: []*placedPart{t.placedPart}}, part: t.placedPart,
+		checks: itemChecks()}
 	return t, t.usable(0) >= 0
 }
 
@@ -105,7 +106,7 @@ func (t *Trial) Next(from State, it *plan.Item) (State, Tally) {
 	t.place(it)
 	t.judge.now = from.memory
 	var found Tally
-	found.add(t.judge.step(fresh, len(t.rows)))
+	t.add(&found, t.judge.step(fresh, len(t.rows)))
 	to := State{Track: t.on, At: t.at, memory: t.judge.now}
 	for _, r := range t.rows[fresh:] {
 		if r.Kind == HoldRow {
@@ -117,9 +118,12 @@ func (t *Trial) Next(from State, it *plan.Item) (State, Tally) {
 	return t.state(to), found
 }
 
-func (n *Tally) add(all []Finding) {
+// add counts findings, but those that she stands by.
+func (t *Trial) add(n *Tally, all []Finding) {
 	for _, f := range all {
-		n.count(f)
+		if _, known := t.judge.class.Stands(f.Code, t.part, f.Of); !known {
+			n.count(f)
+		}
 	}
 }
 

@@ -1,7 +1,6 @@
 package align
 
 import (
-	"math"
 	"testing"
 
 	"onphrase/plan"
@@ -32,9 +31,8 @@ func TestSecondsOfPhases(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			p := pace{rhythm: r, bpm: c.bpm}
-			s, _ := p.fastest()
-			near(t, "fastest", s, c.fastest, 0.0005)
+			p := pace{rhythm: r, limit: plan.Limit{Fine: 1}, bpm: c.bpm}
+			near(t, "fastest", p.hardest().Seconds(c.bpm), c.fastest, 0.0005)
 			near(t, "slowest", p.slowest(), c.slowest, 0.0005)
 			near(t, "rep", float64(r.Counts())*60/c.bpm, c.rep, 0.0005)
 			near(t, "reps a minute", c.bpm/float64(r.Counts()), c.perMinute, 0.0005)
@@ -46,7 +44,7 @@ func TestSecondsOfPhases(t *testing.T) {
 // 41:687) calls 1-2 s each way a moderate velocity. Against it, 4-4 is
 // moderate from 120 to 240 BPM, 2-2 up to 120, singles only up to 60.
 func TestModerateVelocity(t *testing.T) {
-	moderate := plan.Limit{Fine: 1, TooFast: 1}
+	moderate := plan.Limit{Fine: 1, TooFast: 1, Evidence: plan.Published}
 	for _, c := range []struct {
 		rhythm plan.Rhythm
 		most   float64
@@ -55,16 +53,15 @@ func TestModerateVelocity(t *testing.T) {
 		{plan.Rhythm{Down: 2, Up: 2}, 120},
 		{plan.Rhythm{Down: 4, Up: 4}, 240},
 	} {
-		at := pace{c.rhythm, moderate, c.most}
-		over := pace{c.rhythm, moderate, c.most + 1}
+		at := pace{c.rhythm, plan.FullRange, moderate, c.most}
+		over := pace{c.rhythm, plan.FullRange, moderate, c.most + 1}
 		if at.grade() != "" || over.grade() != Fix {
 			t.Errorf("%s: %q at %v BPM, %q above", c.rhythm, at.grade(), c.most, over.grade())
 		}
 		near(t, "most", at.most(), c.most, 1e-9)
-		s, _ := at.fastest()
-		near(t, "s", s, 1, 1e-9)
+		near(t, "s", at.hardest().Seconds(at.bpm), 1, 1e-9)
 	}
-	slow := pace{plan.Rhythm{Down: 4, Up: 4}, moderate, 120}
+	slow := pace{plan.Rhythm{Down: 4, Up: 4}, plan.FullRange, moderate, 120}
 	near(t, "4-4 at 120", slow.slowest(), 2, 1e-9)
 }
 
@@ -82,7 +79,7 @@ func TestMostTempo(t *testing.T) {
 			continue
 		}
 		for i, r := range ladder[:3] {
-			near(t, class+" "+r.String(), math.Floor(pace{r, limit, 1}.most()), want[i], 0)
+			near(t, class+" "+r.String(), pace{r, plan.FullRange, limit, 1}.most(), want[i], 0)
 		}
 	}
 }
@@ -93,7 +90,7 @@ func TestPeakLoad(t *testing.T) {
 	raise := plan.Builtin().Limits["raise"]
 	for rhythm, want := range map[string]float64{"1-1": 2.22, "2-2": 0.556} {
 		r, _ := plan.ParseRhythm(rhythm)
-		s, _ := pace{rhythm: r, bpm: 130}.fastest()
+		s := pace{rhythm: r, limit: raise, bpm: 130}.hardest().Seconds(130)
 		near(t, "R of "+rhythm, raise.PeakLoad(s), want, 0.006)
 	}
 	for reps, want := range map[string]Severity{"16 x 1-1": Fix, "8 x 2-2": Watch} {

@@ -115,7 +115,7 @@ func musicLine(t align.Music) string {
 	if t.Problem != "" {
 		return fmt.Sprintf("%s: %s", name, t.Problem)
 	}
-	s := fmt.Sprintf("%s, %s BPM", name, say.Num(t.Played, 1))
+	s := fmt.Sprintf("%s, %s BPM", name, playedAt(t))
 	if t.Speed != 1 {
 		s += fmt.Sprintf(" (recorded %s)", say.Num(t.BPM, 1))
 	}
@@ -128,6 +128,20 @@ func musicLine(t align.Music) string {
 	return s + fmt.Sprintf(", starts %s on phrase %d", say.Moment(t.Start), t.Phrase)
 }
 
+// playedAt is the tempo of what is done on a track, or its slowest and its
+// fastest where people would notice the difference.
+func playedAt(t align.Music) string {
+	if t.Fastest > (1+noticedTempo)*t.Slowest {
+		return say.Num(t.Slowest, 1) + " to " + say.Num(t.Fastest, 1)
+	}
+	return say.Num(t.Played, 1)
+}
+
+// noticedTempo is the least step of tempo that people notice.
+//
+// Ref: Drake & Botte 1993.
+const noticedTempo = 0.015
+
 // summary says in a line how the findings stand.
 func summary(fs []align.Finding) string {
 	n := map[align.Severity]int{}
@@ -137,5 +151,6 @@ func summary(fs []align.Finding) string {
 	if len(fs) == 0 {
 		return "Nothing to report."
 	}
-	return fmt.Sprintf("Findings: %d to fix, %d to watch, %s.", n[align.Fix], n[align.Watch], say.Many(n[align.Note], "note"))
+	return fmt.Sprintf("Findings: %d to fix, %d to watch, %s.", n[align.Fix], n[align.Watch],
+		say.Many(n[align.Note], "note"))
 }

@@ -29,7 +29,12 @@ func writeCSV(w io.Writer, m *align.CountMap) error {
 	found := map[int][]string{}
 	for _, f := range m.Findings {
 		for _, row := range append([]int{f.Row}, f.Also...) {
-			found[row] = append(found[row], fmt.Sprintf("%s: %s; %s", f.Severity, f.Message, f.Fix))
+			found[row] = append(found[row], fmt.Sprintf("%s: %s; try: %s", f.Severity, f.Message, f.Fix))
+		}
+	}
+	for _, f := range m.Known {
+		for _, row := range append([]int{f.Row}, f.Also...) {
+			found[row] = append(found[row], fmt.Sprintf("yours: %s; %s", f.Message, f.Reason))
 		}
 	}
 	for _, r := range m.Rows {
@@ -63,7 +68,8 @@ func csvCells(r align.Row, found string) []string {
 		seconds(r.TrackTime), seconds(r.ClassTime), seconds(r.Seconds), seconds(r.CueTime), strconv.Itoa(r.CueCounts),
 		strconv.FormatBool(r.Placed), figure(r.Pass), figure(r.Passes),
 		cell(align.Sequence(r.Moves)), cell(r.Weight), string(r.Range), cell(r.Cue), cell(r.Easier), cell(r.Harder),
-		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar), figure(r.OfAll), loadOf(r),
+		figure(r.Stage), cell(strings.Join(append(roundsOf(r), turnOf(r)...), ", ")), cell(r.Pattern), figure(r.SoFar),
+		figure(r.OfAll), loadOf(r),
 		figure(r.Line), cell(found),
 	}
 }

@@ -52,11 +52,11 @@ func classFigures(m *align.CountMap) []classFigure {
 	return out
 }
 
-// totalWords writes a total: "pull 32 (8 right, 8 left) in 1:12".
+// totalWords writes a total: "pull 32 (8 right, 8 left, 16 in turn) in 1:12".
 func totalWords(t align.Total) string {
 	text := fmt.Sprintf("%s %d", t.Name, t.Reps)
-	if t.Right+t.Left > 0 {
-		text += fmt.Sprintf(" (%d right, %d left)", t.Right, t.Left)
+	if sides := t.Sides(); sides != "" {
+		text += " (" + sides + ")"
 	}
 	if t.Seconds > 0 {
 		text += " in " + say.Clock(t.Seconds)

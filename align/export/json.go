@@ -14,7 +14,7 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 	out := *m
 	out.Parts = list(m.Parts)
 	out.Rows = list(m.Rows)
-	out.Findings = list(m.Findings)
+	out.Findings, out.Known = list(m.Findings), list(m.Known)
 	for i := range out.Parts {
 		out.Parts[i].Tracks = list(out.Parts[i].Tracks)
 	}
@@ -25,10 +25,12 @@ func writeJSON(w io.Writer, m *align.CountMap) error {
 			r.Moves[j].With = list(r.Moves[j].With)
 		}
 	}
-	for i := range out.Findings {
-		out.Findings[i].Also = list(out.Findings[i].Also)
-		if out.Findings[i].Figures == nil {
-			out.Findings[i].Figures = map[string]float64{}
+	for _, all := range [][]align.Finding{out.Findings, out.Known} {
+		for i := range all {
+			all[i].Also = list(all[i].Also)
+			if all[i].Figures == nil {
+				all[i].Figures = map[string]float64{}
+			}
 		}
 	}
 	out.Summary = wholeSummary(m.Summary)

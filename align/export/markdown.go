@@ -25,7 +25,7 @@ func writeMarkdown(w io.Writer, m *align.CountMap) error {
 		}
 	}
 	markdownFigures(&b, m)
-	markdownFindings(&b, m.Findings)
+	markdownFindings(&b, m)
 	b.WriteString("\n## Cautions\n\n")
 	for _, c := range Cautions {
 		fmt.Fprintf(&b, "- %s\n", escape(c))
@@ -83,25 +83,36 @@ func markdownFigures(b *strings.Builder, m *align.CountMap) {
 	}
 }
 
-func markdownFindings(b *strings.Builder, fs []align.Finding) {
-	fmt.Fprintf(b, "\n## Findings\n\n%s\n", escape(summary(fs)))
-	if len(fs) > 0 {
-		b.WriteString("\n")
+func markdownFindings(b *strings.Builder, m *align.CountMap) {
+	fmt.Fprintf(b, "\n## Findings\n\n%s", escape(firstThing(m)))
+	if len(m.Findings) > 0 {
+		fmt.Fprintf(b, " %s\n", escape(summary(m.Findings)))
 	}
-	for _, f := range fs {
-		where := f.Part
-		if f.Row > 0 {
-			where = strings.TrimPrefix(where+", "+rowsOf(f), ", ")
-		}
-		fmt.Fprintf(b, "- **%s** %s: %s", f.Severity, escape(where), escape(f.Message))
-		if f.Fix != "" {
-			fmt.Fprintf(b, ". Try: %s", escape(f.Fix))
-		}
-		if f.Source != "" {
-			fmt.Fprintf(b, ". Source: %s", escape(f.Source))
-		}
-		b.WriteString("\n")
+	b.WriteString("\n")
+	for _, f := range m.Findings {
+		markdownFinding(b, f)
 	}
+	if len(m.Known) == 0 {
+		return
+	}
+	b.WriteString("\n### Yours, not counted\n\n")
+	for _, f := range m.Known {
+		markdownFinding(b, f)
+	}
+}
+
+func markdownFinding(b *strings.Builder, f align.Finding) {
+	where := f.Part
+	if f.Row > 0 {
+		where = strings.TrimPrefix(where+", "+f.Rows(), ", ")
+	}
+	fmt.Fprintf(b, "- **%s** %s: %s", f.Severity, escape(where), escape(f.Message))
+	if f.Reason != "" {
+		fmt.Fprintf(b, ". You: %s", escape(f.Reason))
+	} else if f.Fix != "" {
+		fmt.Fprintf(b, ". Try: %s", escape(f.Fix))
+	}
+	b.WriteString("\n")
 }
 
 // escape makes text from files mean itself in Markdown.

@@ -57,7 +57,8 @@ func (p *printer) table(rows []align.Row, widths []int) {
 		if r.Kind.Work() {
 			fresh := details
 			if r.Item == item {
-				fresh = slices.DeleteFunc(slices.Clone(details), func(d string) bool { return slices.Contains(said, d) })
+				fresh = slices.DeleteFunc(slices.Clone(details),
+					func(d string) bool { return slices.Contains(said, d) })
 			}
 			item, said, details = r.Item, details, fresh
 		}

@@ -15,6 +15,8 @@ type Style struct {
 	Color bool   // only for a terminal; nothing is said by colour alone
 	Width int    // columns, 0 for 80
 	File  string // the class file's name, for the lines findings point to
+
+	Details bool // figures and source below each finding
 }
 
 // width of text when none is given: a terminal, or a page of small print.
@@ -33,6 +35,7 @@ func Text(w io.Writer, m *align.CountMap, s Style) error {
 		p.table(m.RowsOf(i), widths)
 	}
 	p.figures(m)
+	p.line("")
 	p.findings(m)
 	p.line("")
 	for _, c := range Cautions {
@@ -138,21 +141,42 @@ func (p *printer) figures(m *align.CountMap) {
 }
 
 func (p *printer) findings(m *align.CountMap) {
-	p.line("")
-	p.wrap(summary(m.Findings), "", bold)
+	p.wrap(firstThing(m), "", bold)
+	if len(m.Findings) > 0 {
+		p.wrap(summary(m.Findings), "", plain)
+	}
 	for _, f := range m.Findings {
-		p.line("")
-		for n, l := range say.Wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
-			grade := string(f.Severity)
-			if n > 0 {
-				grade = ""
-			}
-			p.line(p.paint(say.Pad(grade, 6), inkOf(f.Severity)) + l)
+		p.finding(f)
+	}
+	if len(m.Known) == 0 {
+		return
+	}
+	p.line("")
+	p.wrap(fmt.Sprintf("Yours, not counted: %s you stand by.", say.Many(len(m.Known), "finding")), "", bold)
+	for _, f := range m.Known {
+		p.finding(f)
+	}
+}
+
+// finding writes where it is, what it is, and what helps.
+func (p *printer) finding(f align.Finding) {
+	p.line("")
+	for n, l := range say.Wrap(strings.Join(p.whereabouts(f), ", "), p.Width-6) {
+		grade := string(f.Severity)
+		if n > 0 {
+			grade = ""
 		}
-		p.wrap(f.Message, "      ", plain)
-		if f.Fix != "" {
-			p.wrap("try: "+f.Fix, "      ", plain)
-		}
+		p.line(p.paint(say.Pad(grade, 6), inkOf(f.Severity)) + l)
+	}
+	p.wrap(f.Message, "      ", plain)
+	if f.Reason != "" {
+		p.wrap("you: "+f.Reason, "      ", plain)
+	} else if f.Fix != "" {
+		p.wrap("try: "+f.Fix, "      ", plain)
+	}
+	if p.Details {
+		p.wrap("figures: "+figuresOf(f), "      ", dim)
+		p.wrap("source: "+f.Source, "      ", dim)
 	}
 }
 
@@ -163,7 +187,7 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, f.Part)
 	}
 	if f.Row > 0 {
-		out = append(out, rowsOf(f))
+		out = append(out, f.Rows())
 	}
 	if f.Line > 0 {
 		at := fmt.Sprintf("line %d", f.Line)
@@ -173,18 +197,6 @@ func (p *printer) whereabouts(f align.Finding) []string {
 		out = append(out, at)
 	}
 	return out
-}
-
-// rowsOf names the rows a finding holds for.
-func rowsOf(f align.Finding) string {
-	if len(f.Also) == 0 {
-		return fmt.Sprintf("row %d", f.Row)
-	}
-	s := fmt.Sprintf("rows %d", f.Row)
-	for _, n := range f.Also {
-		s += fmt.Sprintf(" %d", n)
-	}
-	return s
 }
 
 func inkOf(s align.Severity) ink {

@@ -71,7 +71,8 @@ func acts(m *align.CountMap) []act {
 			all = append(all, steps(u, r)...)
 			continue
 		}
-		a := act{part: r.Part, from: r.ClassTime, to: r.ClassTime + r.Seconds, cue: r.ClassTime, what: rowWords(r), calls: r.Marks}
+		a := act{part: r.Part, from: r.ClassTime, to: r.ClassTime + r.Seconds, cue: r.ClassTime, what: rowWords(r),
+			calls: r.Marks}
 		a.announce(r)
 		all = append(all, a)
 	}

@@ -35,7 +35,8 @@ func writeChapters(w io.Writer, m *align.CountMap) error {
 		if p.Seconds <= 0 {
 			continue
 		}
-		for _, c := range append([]caption{{p.ClassTime, p.ClassTime + p.Seconds, []string{p.Part}}}, itemsOf(m.RowsOf(i))...) {
+		for _, c := range append([]caption{{p.ClassTime, p.ClassTime + p.Seconds, []string{p.Part}}},
+			itemsOf(m.RowsOf(i))...) {
 			n++
 			vttCue(&b, n, c)
 		}

@@ -74,6 +74,7 @@ func (c *classFlags) layText(ctx context.Context, s *streams, path string, src [
 	class, problems := plan.ParseWith(path, src, known)
 	files, missing := findMusic(musicFolder(path, class), class)
 	problems = append(problems, missing...)
+	problems = append(problems, class.UnknownFindings(checkCodes())...)
 	if err := problemsIn(s, path, problems); err != nil {
 		return nil, err
 	}

@@ -162,6 +162,19 @@ func findingsOn(m *align.CountMap, row int) []finding {
 	return out
 }
 
+// hers lists what the instructor stands by, with where it is and her reason.
+func hers(m *align.CountMap) []finding {
+	var out []finding
+	for _, f := range m.Known {
+		text := whereOf(f) + ": " + f.Message
+		if f.Reason != "" {
+			text += "; you: " + f.Reason
+		}
+		out = append(out, finding{string(align.Note), "yours", f.Code, text, "", f.Source})
+	}
+	return out
+}
+
 // tally says how many findings there are of each grade.
 func tally(all []align.Finding) string {
 	var words []string

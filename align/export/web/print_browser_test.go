@@ -64,8 +64,11 @@ func crowdedMap(t *testing.T) *align.CountMap {
 			song.Used, song.Title = true, strconv.Itoa(j+1)+" What the Lamplighter Hummed on Her Way Down to the Old Lighthouse"
 		}
 	}
-	if n := len(m.Findings); n < 40 {
-		t.Fatalf("%d findings are not many", n)
+	if len(m.Findings) == 0 {
+		t.Fatal("nothing found")
+	}
+	for len(m.Findings) < 40 { // one cause is said once: so many are made here
+		m.Findings = append(m.Findings, m.Findings...)
 	}
 	return m
 }

@@ -33,8 +33,8 @@ func totalsOf(m *align.CountMap) totals {
 	}
 	for _, p := range m.Summary.Patterns {
 		s := fmt.Sprintf("%s %d", p.Name, p.Reps)
-		if p.Right+p.Left > 0 {
-			s += fmt.Sprintf(" (right %d, left %d)", p.Right, p.Left)
+		if sides := p.Sides(); sides != "" {
+			s += " (" + sides + ")"
 		}
 		t.Patterns = append(t.Patterns, s)
 	}
@@ -58,5 +58,5 @@ func whereOf(f align.Finding) string {
 	case f.Row == 0:
 		return f.Part
 	}
-	return fmt.Sprintf("%s, row %d", f.Part, f.Row)
+	return f.Part + ", " + f.Rows()
 }

@@ -75,7 +75,7 @@ func write(w io.Writer, m *align.CountMap, cautions []string, script, policy str
 func documentOf(m *align.CountMap, cautions []string) document {
 	d := document{
 		Class: m.Class, Length: say.Clock(m.Length),
-		Data: stageOf(m), Parts: partsOf(m), Whole: findingsOn(m, 0), Count: tally(m.Findings),
+		Data: stageOf(m), Parts: partsOf(m), Whole: append(findingsOn(m, 0), hers(m)...), Count: tally(m.Findings),
 		Totals: totalsOf(m), Cautions: cautions,
 	}
 	if m.Slot > 0 {
