@@ -10,6 +10,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/told"
 )
 
 // analyst analyses files, several at once, through the cache.
@@ -82,7 +83,7 @@ func (a *analyst) one(ctx context.Context, in input, p *progress) (result, bool)
 func (a *analyst) listened(ctx context.Context, path string, p *progress) (result, bool) {
 	key, err := a.cache.key(path, a.mode)
 	if err != nil {
-		return result{track: noTrack(path, reason(err))}, false
+		return result{track: noTrack(path, told.Reason(err))}, false
 	}
 	r, known := a.cache.get(key)
 	if !known {

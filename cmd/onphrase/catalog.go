@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
 
@@ -44,7 +45,7 @@ func ownMoves(file string) (path string, src []byte, err error) {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return path, nil, nil
 	case err != nil:
-		return path, nil, failed("", "%s: %s", path, reason(err))
+		return path, nil, told.Failed("", "%s: %s", path, told.Reason(err))
 	}
 	return path, append([]byte{}, src...), nil // not nil, also when it is empty
 }

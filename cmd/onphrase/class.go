@@ -12,6 +12,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/beat"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
 
@@ -56,7 +57,7 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 func (c *classFlags) lay(ctx context.Context, s *streams, path string) (*laid, error) {
 	src, err := readLimited(path, classLimit)
 	if err != nil {
-		return nil, failed(classHint(err), "%s: %s", path, reason(err))
+		return nil, told.Failed(classHint(err), "%s: %s", path, told.Reason(err))
 	}
 	return c.layText(ctx, s, path, src)
 }

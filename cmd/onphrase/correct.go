@@ -14,6 +14,7 @@ import (
 	"onphrase/beat"
 	"onphrase/beat/correct"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/told"
 )
 
 type correctOptions struct {
@@ -95,7 +96,7 @@ func runCorrect(cmd *cobra.Command, s *streams, o *correctOptions) error {
 	}
 	known, err := correctionsOf(path)
 	if err != nil {
-		return failed("nothing was changed", "%s", err)
+		return told.Failed("nothing was changed", "%s", err)
 	}
 	for _, note := range known.notes {
 		s.say("%s", note)
@@ -171,7 +172,7 @@ func (a *analyst) heard(ctx context.Context, path string) (beat.Track, error) {
 	}
 	a.tell(r)
 	if r.track.Problem != "" {
-		return r.track, failed("", "%s: %s", path, r.track.Problem)
+		return r.track, told.Failed("", "%s: %s", path, r.track.Problem)
 	}
 	return r.track, nil
 }
@@ -186,7 +187,7 @@ func findTrack(s *streams, name string) (string, error) {
 	case err == nil:
 		return "", usage("name one track", "%s is not a file", name)
 	case !errors.Is(err, os.ErrNotExist) || !filepath.IsLocal(name) || !decode.IsAudio(name):
-		return "", failed("", "%s: %s", name, reason(err))
+		return "", told.Failed("", "%s: %s", name, told.Reason(err))
 	}
 	files, _ := audioFiles(".")
 	var fits []string
@@ -197,12 +198,12 @@ func findTrack(s *streams, name string) (string, error) {
 	}
 	switch len(fits) {
 	case 0:
-		return "", failed("name it with its folder", "%s: no such file, here or in a folder below", name)
+		return "", told.Failed("name it with its folder", "%s: no such file, here or in a folder below", name)
 	case 1:
 		s.say("%s: the one in %s", name, filepath.Dir(fits[0]))
 		return fits[0], nil
 	}
-	return "", failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
+	return "", told.Failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
 }
 
 // set adds corrections and keeps them, all or none. One that changes nothing is
@@ -210,12 +211,12 @@ func findTrack(s *streams, name string) (string, error) {
 func (c *corrected) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
 	now, err := c.apply(heard)
 	if err != nil {
-		return failed("nothing was changed", "%s", err)
+		return told.Failed("nothing was changed", "%s", err)
 	}
 	if c.file == nil {
 		sound, err := decode.Identity(path)
 		if err != nil {
-			return failed("", "%s: %s", path, err)
+			return told.Failed("", "%s: %s", path, err)
 		}
 		c.file = correct.NewFile(filepath.Base(path), sound)
 	}
@@ -223,13 +224,13 @@ func (c *corrected) set(s *streams, heard beat.Track, path string, asked []corre
 	for _, ask := range asked {
 		fix, err := correct.Snap(now, ask)
 		if err != nil {
-			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
+			return told.Failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
 		}
 		again := c.told(fix)
 		c.file.Add(fix)
 		then, err := c.apply(heard)
 		if err != nil {
-			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, errors.Unwrap(err))
+			return told.Failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, errors.Unwrap(err))
 		}
 		if again && reflect.DeepEqual(now, then) {
 			c.file.Undo()
@@ -270,11 +271,11 @@ func snapped(ask, fix correct.Correction) string {
 // takeBack undoes the last correction.
 func (c *corrected) takeBack(s *streams, heard beat.Track) error {
 	if c.file == nil {
-		return failed("", "%s: nothing was corrected", heard.File)
+		return told.Failed("", "%s: nothing was corrected", heard.File)
 	}
 	last, ok := c.file.Undo()
 	if !ok {
-		return failed("", "%s: nothing is left to take back", c.path)
+		return told.Failed("", "%s: nothing is left to take back", c.path)
 	}
 	if err := c.save(); err != nil {
 		return err
@@ -287,7 +288,7 @@ func (c *corrected) takeBack(s *streams, heard beat.Track) error {
 func (c *corrected) show(s *streams, heard beat.Track) error {
 	now, err := c.apply(heard)
 	if err != nil {
-		return failed("", "%s", err)
+		return told.Failed("", "%s", err)
 	}
 	if c.file != nil && len(c.file.List) > 0 {
 		fmt.Fprintf(s.out, "corrected by you, in %s:\n", c.path)

@@ -13,6 +13,7 @@ import (
 	"onphrase/beat"
 	"onphrase/beat/correct"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/told"
 )
 
 // correctionEnding ends the name of the file, beside a track, in which a person
@@ -48,7 +49,7 @@ func correctionsOf(track string) (corrected, error) {
 		}
 		return c, nil
 	case !errors.Is(err, fs.ErrNotExist):
-		return corrected{path: beside}, fmt.Errorf("%s: %s", beside, reason(err))
+		return corrected{path: beside}, fmt.Errorf("%s: %s", beside, told.Reason(err))
 	case own == "":
 		return corrected{path: beside}, nil
 	}
@@ -58,7 +59,7 @@ func correctionsOf(track string) (corrected, error) {
 	}
 	c := corrected{path: own}
 	if err != nil {
-		return c, fmt.Errorf("%s: %s", own, reason(err))
+		return c, fmt.Errorf("%s: %s", own, told.Reason(err))
 	}
 	c.file, err = readCorrections(own, src, track)
 	return c, err
@@ -120,10 +121,10 @@ func (c *corrected) save() error {
 	}
 	dir := correctionFolder()
 	if _, there := os.Stat(c.path); there == nil || dir == "" {
-		return failed("", "cannot write %s: %s", c.path, reason(err))
+		return told.Failed("", "cannot write %s: %s", c.path, told.Reason(err))
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return failed("", "cannot write %s: %s", dir, reason(err))
+		return told.Failed("", "cannot write %s: %s", dir, told.Reason(err))
 	}
 	c.path = ownPath(dir, c.file.Sound)
 	return wrote(c.path, writeWhole(c.path, src))

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/told"
 	"onphrase/samples"
 )
 
@@ -125,10 +126,10 @@ func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
 		return nil
 	})
 	if err != nil {
-		return files, failed("choose another folder: onphrase demo DIR", "cannot write the demo into %s: %s", dir, reason(err))
+		return files, told.Failed("choose another folder: onphrase demo DIR", "cannot write the demo into %s: %s", dir, told.Reason(err))
 	}
 	if len(differ) > 0 {
-		return files, failed("choose another folder (onphrase demo DIR), or move your own files away",
+		return files, told.Failed("choose another folder (onphrase demo DIR), or move your own files away",
 			"%s would be replaced by the demo's; nothing was written", strings.Join(differ, ", "))
 	}
 	for _, dst := range files.names {
@@ -141,7 +142,7 @@ func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
 			err = writeWhole(dst, src)
 		}
 		if err != nil {
-			return files, failed("choose another folder: onphrase demo DIR", "cannot write %s: %s", dst, reason(err))
+			return files, told.Failed("choose another folder: onphrase demo DIR", "cannot write %s: %s", dst, told.Reason(err))
 		}
 		files.fresh++
 	}

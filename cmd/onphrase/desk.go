@@ -15,6 +15,7 @@ import (
 	"onphrase/align/export/web"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/serve"
+	"onphrase/cmd/internal/told"
 )
 
 type deskOptions struct {
@@ -104,8 +105,8 @@ func listenHere(port int, portMatters bool) (net.Listener, error) {
 		here, err = net.Listen("tcp", "127.0.0.1:0")
 	}
 	if err != nil {
-		return nil, failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", port,
-			reason(err))
+		return nil, told.Failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", port,
+			told.Reason(err))
 	}
 	return here, nil
 }

@@ -17,6 +17,7 @@ import (
 	"onphrase/beat/decode"
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
 
@@ -39,7 +40,7 @@ func (h *deskHome) openFirst(d *desk.Desk, name string) error {
 	}
 	var r *desk.Refusal
 	if errors.As(err, &r) {
-		return failed(r.Hint, "%s: %s", name, r.Say)
+		return told.Failed(r.Hint, "%s: %s", name, r.Say)
 	}
 	return err
 }
@@ -108,7 +109,7 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 	}
 	key, err := h.cache.key(path, h.mode)
 	if err != nil {
-		return desk.Heard{}, false, errors.New(reason(err))
+		return desk.Heard{}, false, errors.New(told.Reason(err))
 	}
 	kept, known := h.cache.get(key)
 	if !known {
@@ -230,7 +231,7 @@ func (h *deskHome) Drop(_ context.Context, folder, name string, song io.Reader) 
 	case errors.Is(err, os.ErrExist):
 		return "", &desk.Refusal{Say: name + " is there already; nothing was replaced."}
 	case err != nil:
-		return "", &desk.Refusal{Say: name + " could not be copied: " + reason(err) + "."}
+		return "", &desk.Refusal{Say: name + " could not be copied: " + told.Reason(err) + "."}
 	}
 	return name + " was copied into " + filepath.Base(folder) + ".", nil
 }

@@ -8,6 +8,8 @@ import (
 	"net/http"
 	"strconv"
 	"time"
+
+	"onphrase/cmd/internal/told"
 )
 
 // door is an address that the site is served at.
@@ -23,7 +25,7 @@ func (o *pageOptions) open(s *streams, v *site, portMatters bool) ([]door, error
 		here, err = net.Listen("tcp", "127.0.0.1:0")
 	}
 	if err != nil {
-		return nil, failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", o.port, reason(err))
+		return nil, told.Failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", o.port, told.Reason(err))
 	}
 	port := strconv.Itoa(here.Addr().(*net.TCPAddr).Port)
 	doors := []door{{here, &gate{hosts: []string{"127.0.0.1:" + port, "localhost:" + port}, inside: v}}}
@@ -32,7 +34,7 @@ func (o *pageOptions) open(s *streams, v *site, portMatters bool) ([]door, error
 		ip, err := lanIP()
 		if err != nil {
 			here.Close()
-			return nil, failed("connect to a network, or leave --lan out", "--lan: %s", err)
+			return nil, told.Failed("connect to a network, or leave --lan out", "--lan: %s", err)
 		}
 		d, err := openLAN(s, v, ip, port)
 		if err != nil {
@@ -53,7 +55,7 @@ func openLAN(s *streams, v *site, ip, port string) (door, error) {
 		out, err = net.Listen("tcp", net.JoinHostPort(ip, "0"))
 	}
 	if err != nil {
-		return door{}, failed("", "--lan: cannot serve at %s: %s", ip, reason(err))
+		return door{}, told.Failed("", "--lan: cannot serve at %s: %s", ip, told.Reason(err))
 	}
 	at := out.Addr().String()
 	first := true
@@ -116,7 +118,7 @@ func (d door) serve(ctx context.Context) error {
 	})
 	if err := srv.Serve(d.listener); !errors.Is(err, http.ErrServerClosed) {
 		stop()
-		return failed("", "cannot serve at %s: %s", d.listener.Addr(), err)
+		return told.Failed("", "cannot serve at %s: %s", d.listener.Addr(), err)
 	}
 	<-ended
 	return nil

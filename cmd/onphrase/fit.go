@@ -12,6 +12,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/told"
 )
 
 type fitOptions struct {
@@ -88,7 +89,7 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 	}
 	res, err := fit.Search(fit.Job{File: o.path, Src: class.src, Known: class.class.Catalog, Tracks: class.tracks, Prices: prices, Only: o.part})
 	if err != nil {
-		return failed("", "%s: %s", o.path, err)
+		return told.Failed("", "%s: %s", o.path, err)
 	}
 	if o.plan < 1 || o.plan > len(res.Plans) {
 		return usage("", "there is no plan %d: %s found", o.plan, plural(len(res.Plans), "plan"))

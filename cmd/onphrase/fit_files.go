@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/told"
 )
 
 // pricesFile is the path of the user's own prices, which may be missing.
@@ -27,7 +28,7 @@ func priceList(s *streams, file string) (fit.Prices, error) {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return fit.Usual(), nil
 	case err != nil:
-		return nil, failed("", "%s: %s", path, reason(err))
+		return nil, told.Failed("", "%s: %s", path, told.Reason(err))
 	}
 	prices, problems := fit.ParsePrices(src)
 	return prices, problemsIn(s, path, problems)
@@ -46,12 +47,12 @@ func rewrite(path string, was, is []byte) (kept string, err error) {
 	now, err := readLimited(path, classLimit)
 	switch {
 	case err != nil:
-		return "", failed("", "%s: %s", path, reason(err))
+		return "", told.Failed("", "%s: %s", path, told.Reason(err))
 	case !bytes.Equal(now, was):
-		return "", failed("run it again", "%s was changed meanwhile; nothing was written", path)
+		return "", told.Failed("run it again", "%s was changed meanwhile; nothing was written", path)
 	}
 	if kept, err = keepCopy(path, was); err != nil {
-		return "", failed("", "cannot keep %s as it was: %s; nothing was written", path, reason(err))
+		return "", told.Failed("", "cannot keep %s as it was: %s; nothing was written", path, told.Reason(err))
 	}
 	return kept, wrote(path, writeWhole(path, is))
 }

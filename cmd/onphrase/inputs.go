@@ -1,9 +1,6 @@
 package main
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -12,6 +9,7 @@ import (
 	"golang.org/x/text/language"
 
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/told"
 )
 
 // input is one piece of music to look at, or the reason why there is none.
@@ -29,7 +27,7 @@ func inputs(args []string) []input {
 		info, err := os.Stat(arg)
 		switch {
 		case err != nil:
-			all = append(all, input{path: arg, problem: reason(err)})
+			all = append(all, input{path: arg, problem: told.Reason(err)})
 		case info.IsDir():
 			all = append(all, folder(arg)...)
 		case !info.Mode().IsRegular():
@@ -47,7 +45,7 @@ func inputs(args []string) []input {
 func folder(dir string) []input {
 	files, err := audioFiles(dir)
 	if err != nil {
-		return []input{{path: dir, problem: reason(err)}}
+		return []input{{path: dir, problem: told.Reason(err)}}
 	}
 	if len(files) == 0 {
 		return []input{{path: dir, problem: "no audio files in this folder"}}
@@ -97,17 +95,4 @@ func audioFiles(dir string) ([]string, error) {
 // case. A Collator is not safe for use by several goroutines.
 func naturalOrder() *collate.Collator {
 	return collate.New(language.Und, collate.Numeric, collate.IgnoreCase)
-}
-
-// reason is the heart of a file error, without the operation and the path that
-// stand beside it anyway.
-func reason(err error) string {
-	var pathErr *fs.PathError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "no such file"
-	case errors.As(err, &pathErr):
-		return pathErr.Err.Error()
-	}
-	return fmt.Sprint(err)
 }

@@ -30,6 +30,7 @@ var mayImport = map[string][]string{
 	},
 	"cmd/internal/desk/": {},
 	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
+	"cmd/internal/told":  {},
 	"align/export":       {"align", "align/export/...", "plan/say"},
 	"align/export/":      {"align", "align/export/...", "plan/say"},
 	"align":              {"beat", "plan", "plan/say"},

@@ -11,6 +11,7 @@ import (
 	"onphrase/beat/click"
 	"onphrase/beat/decode"
 	"onphrase/beat/picture"
+	"onphrase/cmd/internal/told"
 )
 
 // The endings of what is written of a track, after its name.
@@ -46,7 +47,7 @@ func (w trackWriter) clickAll(dir string) error {
 		defer sound.Close()
 		b, err := click.WAV(sound, click.Of(t))
 		if err != nil {
-			return nil, failed("", "%s: %s", t.File, err)
+			return nil, told.Failed("", "%s: %s", t.File, err)
 		}
 		return b, nil
 	})
@@ -57,7 +58,7 @@ func (w trackWriter) clickAll(dir string) error {
 // and the command fails.
 func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, error)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return failed("", "%s: %s", dir, reason(err))
+		return told.Failed("", "%s: %s", dir, told.Reason(err))
 	}
 	bad := false
 	taken := map[string]bool{}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan/say"
 )
 
@@ -78,7 +79,7 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	linkFrom(m, o.out)
 	if o.track != "" {
 		if m, err = export.OnTrack(m, o.track); err != nil {
-			return failed("", "--track: %s", err)
+			return told.Failed("", "--track: %s", err)
 		}
 	}
 	if o.out == "-" {

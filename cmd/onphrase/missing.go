@@ -8,6 +8,8 @@ import (
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"onphrase/cmd/internal/told"
 )
 
 // whereabouts is where a song of a package was found.
@@ -30,7 +32,7 @@ func find(list *manifest, dir, own string) ([]whereabouts, error) {
 	if own != "" {
 		files, err := audioFiles(own)
 		if err != nil {
-			return nil, failed("", "%s: %s", own, reason(err))
+			return nil, told.Failed("", "%s: %s", own, told.Reason(err))
 		}
 		for _, f := range files {
 			library = append(library, filepath.Join(own, f))

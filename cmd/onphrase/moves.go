@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
 
@@ -130,7 +131,7 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 		if near, ok := c.Nearest(name); ok {
 			hint = near + "?"
 		}
-		return failed(hint, "the move %q is not in the catalogue", name)
+		return told.Failed(hint, "the move %q is not in the catalogue", name)
 	}
 	d := details{width: s.width}
 	d.title(m.Name)

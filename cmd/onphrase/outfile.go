@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"onphrase/cmd/internal/told"
 )
 
 // writeFile writes a file of the user's whole or not at all. A file that is
@@ -22,9 +24,9 @@ func writeFile(path string, force bool, read sources, content []byte) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return writeNew(path, content)
 	case err != nil:
-		return failed("", "%s: %s", path, reason(err))
+		return told.Failed("", "%s: %s", path, told.Reason(err))
 	case info.IsDir():
-		return failed("name a file in it", "%s is a folder", path)
+		return told.Failed("name a file in it", "%s is a folder", path)
 	case !info.Mode().IsRegular(): // a device or a pipe has nothing to lose
 		return wrote(path, os.WriteFile(path, content, filePerm))
 	}
@@ -36,7 +38,7 @@ func writeFile(path string, force bool, read sources, content []byte) error {
 		if err == nil && bytes.Equal(old, content) {
 			return nil
 		}
-		return failed("choose another name, or replace it with --force", "%s exists already and is left as it is", path)
+		return told.Failed("choose another name, or replace it with --force", "%s exists already and is left as it is", path)
 	}
 	return wrote(path, writeWhole(path, content))
 }
@@ -45,7 +47,7 @@ func writeFile(path string, force bool, read sources, content []byte) error {
 func writeNew(path string, content []byte) error {
 	folder := filepath.Dir(path)
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
-		return failed("make it first, or name a file elsewhere", "cannot write %s: there is no folder %s", path, folder)
+		return told.Failed("make it first, or name a file elsewhere", "cannot write %s: there is no folder %s", path, folder)
 	}
 	return wrote(path, writeWhole(path, content))
 }
@@ -54,14 +56,14 @@ func writeNew(path string, content []byte) error {
 func spared(named, source string) error {
 	const hint = "choose another name; --force is for what an earlier run has written"
 	if filepath.Clean(named) == filepath.Clean(source) {
-		return failed(hint, "%s is read for this and is never replaced", named)
+		return told.Failed(hint, "%s is read for this and is never replaced", named)
 	}
-	return failed(hint, "%s is the same file as %s, which is read for this and is never replaced", named, source)
+	return told.Failed(hint, "%s is the same file as %s, which is read for this and is never replaced", named, source)
 }
 
 func wrote(path string, err error) error {
 	if err != nil {
-		return failed("", "cannot write %s: %s", path, reason(err))
+		return told.Failed("", "cannot write %s: %s", path, told.Reason(err))
 	}
 	return nil
 }

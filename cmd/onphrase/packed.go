@@ -15,6 +15,7 @@ import (
 	"onphrase/align"
 	"onphrase/align/export"
 	"onphrase/beat"
+	"onphrase/cmd/internal/told"
 )
 
 // packed is a file of a package: its content, or where on this computer it is.
@@ -60,7 +61,7 @@ func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
 	p.list = manifest{Schema: packageSchema, Class: l.class.Name, File: filepath.Base(l.path)}
 	src, music, err := localMusic(l.src, l.class)
 	if err != nil {
-		return nil, failed("", "%s: %s", l.path, err)
+		return nil, told.Failed("", "%s: %s", l.path, err)
 	}
 	p.list.Music = music
 	p.add(p.list.File, func(w io.Writer) error { _, err := w.Write(src); return err })
@@ -84,10 +85,10 @@ func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
 	seen := map[string]bool{}
 	for _, f := range p.files {
 		if !harmlessName(f.name) {
-			return nil, failed("rename it", "not every system can have a file called %q", f.name)
+			return nil, told.Failed("rename it", "not every system can have a file called %q", f.name)
 		}
 		if seen[folded(f.name)] {
-			return nil, failed("rename yours", "two files of the package would be called %s", f.name)
+			return nil, told.Failed("rename yours", "two files of the package would be called %s", f.name)
 		}
 		seen[folded(f.name)] = true
 	}
@@ -99,12 +100,12 @@ func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
 func (p *packer) songs(withMusic bool) error {
 	for _, name := range trackNames(p.class) {
 		if !filepath.IsLocal(filepath.FromSlash(name)) {
-			return failed("put it into the music folder and name it there", "%s is outside of the music folder", name)
+			return told.Failed("put it into the music folder and name it there", "%s is outside of the music folder", name)
 		}
 		file, track := p.laid.files[name], p.tracks[name]
 		sum, size, err := content(file)
 		if err != nil {
-			return failed("", "%s: %s", file, reason(err))
+			return told.Failed("", "%s: %s", file, told.Reason(err))
 		}
 		p.list.Songs = append(p.list.Songs, song{
 			File: name, Title: track.Title, SHA256: sum, Bytes: size,
@@ -116,12 +117,12 @@ func (p *packer) songs(withMusic bool) error {
 		}
 		kept, err := correctionsOf(file)
 		if err != nil {
-			return failed("", "%s", err)
+			return told.Failed("", "%s", err)
 		}
 		if kept.file != nil { // she may keep them in her own folder
 			src, err := readLimited(kept.path, correctionLimit)
 			if err != nil {
-				return failed("", "%s: %s", kept.path, reason(err))
+				return told.Failed("", "%s: %s", kept.path, told.Reason(err))
 			}
 			p.files = append(p.files, packed{name: at + correctionEnding, content: src})
 		}

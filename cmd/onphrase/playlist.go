@@ -14,6 +14,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/encoding/charmap"
+
+	"onphrase/cmd/internal/told"
 )
 
 // playlistLimit is the largest playlist read [bytes]: some 100,000 lines.
@@ -39,7 +41,7 @@ type entry struct {
 func playlist(path string) []input {
 	src, err := readLimited(path, playlistLimit)
 	if err != nil {
-		return []input{{path: path, problem: reason(err)}}
+		return []input{{path: path, problem: told.Reason(err)}}
 	}
 	read := readM3U
 	if strings.EqualFold(filepath.Ext(path), ".xspf") {

@@ -7,6 +7,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan/edit"
 )
 
@@ -90,7 +91,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 	}
 	src, err := edit.Apply(was.src, changes)
 	if err != nil {
-		return failed("write tracks as a list in brackets", "%s: %s", o.path, err)
+		return told.Failed("write tracks as a list in brackets", "%s: %s", o.path, err)
 	}
 	is, err := o.layText(cmd.Context(), s, o.target(), src)
 	if err != nil {
@@ -98,7 +99,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 	}
 	r := relaid{was: was, is: is, Comparison: align.Compare(was.m, is.m)}
 	if r.way, err = wayOut(is, prices); err != nil {
-		return failed("", "%s: %s", o.target(), err)
+		return told.Failed("", "%s: %s", o.target(), err)
 	}
 	if o.out != "" {
 		if err := writeFile(o.out, o.force, o.read(was, is), src); err != nil {

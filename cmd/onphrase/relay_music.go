@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 	"onphrase/plan/edit"
 )
@@ -17,7 +18,7 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 		return nil, err
 	}
 	if len(other.parts) == 0 {
-		return nil, failed("", "%s: no part of %s gets another song", o.music, o.path)
+		return nil, told.Failed("", "%s: no part of %s gets another song", o.music, o.path)
 	}
 	h, err := o.home(was, other)
 	if err != nil {
@@ -75,7 +76,7 @@ type otherMusic struct {
 func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error) {
 	info, err := os.Stat(o.music)
 	if err != nil {
-		return otherMusic{}, failed("", "%s: %s", o.music, reason(err))
+		return otherMusic{}, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
 	switch ext := strings.ToLower(filepath.Ext(o.music)); {
 	case info.IsDir(), isPlaylist(o.music):
@@ -91,7 +92,7 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 	var songs []string
 	for _, in := range inputs([]string{o.music}) {
 		if in.problem != "" {
-			return otherMusic{}, failed("", "%s: %s", in.path, in.problem)
+			return otherMusic{}, told.Failed("", "%s: %s", in.path, in.problem)
 		}
 		path, err := filepath.Abs(in.path)
 		if err != nil {
@@ -119,7 +120,7 @@ func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	var other otherMusic
 	src, err := readLimited(o.music, classLimit)
 	if err != nil {
-		return other, failed("", "%s: %s", o.music, reason(err))
+		return other, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
 	list, problems := plan.ParseMusic(o.music, src, c.Catalog)
 	if err := problemsIn(s, o.music, problems); err != nil {

@@ -12,6 +12,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"onphrase/cmd/internal/told"
 )
 
 type unpackOptions struct {
@@ -55,36 +57,36 @@ func newUnpackCmd(s *streams) *cobra.Command {
 func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 	z, err := zip.OpenReader(o.file)
 	if err != nil {
-		return failed("'onphrase pack' makes packages", "%s: %s", o.file, reason(err))
+		return told.Failed("'onphrase pack' makes packages", "%s: %s", o.file, told.Reason(err))
 	}
 	defer z.Close()
 	files, err := readZip(&z.Reader)
 	if err != nil {
-		return failed("nothing was written", "%s: %s", o.file, err)
+		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
 	list, err := manifestIn(files)
 	if err != nil {
-		return failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
+		return told.Failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
 	}
 	heard, err := analysisIn(files)
 	if err != nil {
-		return failed("nothing was written", "%s: %s", o.file, err)
+		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
 	listener, err := o.analyst(s)
 	if err != nil {
 		return err
 	}
 	if err := os.MkdirAll(o.dir, 0o755); err != nil {
-		return failed("", "%s: %s", o.dir, reason(err))
+		return told.Failed("", "%s: %s", o.dir, told.Reason(err))
 	}
 	root, err := os.OpenRoot(o.dir)
 	if err != nil {
-		return failed("", "%s: %s", o.dir, reason(err))
+		return told.Failed("", "%s: %s", o.dir, told.Reason(err))
 	}
 	defer root.Close()
 	fresh, err := unpackInto(root, files)
 	if err != nil {
-		return failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
+		return told.Failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
 	}
 	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
 	songs, err := find(list, o.dir, o.music)

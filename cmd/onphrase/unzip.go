@@ -16,6 +16,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/told"
 )
 
 // What a package may hold. A class of a hundred songs is far below.
@@ -143,7 +144,7 @@ func unpackInto(root *os.Root, files []unpacked) (fresh int, err error) {
 		case errors.Is(err, fs.ErrNotExist):
 			write = append(write, f)
 		case err != nil:
-			return 0, fmt.Errorf("%s: %s", f.name, reason(err))
+			return 0, fmt.Errorf("%s: %s", f.name, told.Reason(err))
 		case !same:
 			taken = append(taken, f.name)
 		}
@@ -153,7 +154,7 @@ func unpackInto(root *os.Root, files []unpacked) (fresh int, err error) {
 	}
 	for _, f := range write {
 		if err := f.write(root); err != nil {
-			return fresh, fmt.Errorf("%s: %s", f.name, reason(err))
+			return fresh, fmt.Errorf("%s: %s", f.name, told.Reason(err))
 		}
 		fresh++
 	}
