@@ -5,6 +5,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 )
 
 // listenFlags are the flags of every command that analyses music.
@@ -147,7 +148,7 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 }
 
 // sources are the music asked for, what corrects it and what it was named by.
-func (o *analyzeOptions) sources(list []input) sources {
+func (o *analyzeOptions) sources(list []input) disk.Sources {
 	var music []string
 	for _, in := range list {
 		music = append(music, in.path)

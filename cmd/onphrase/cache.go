@@ -12,6 +12,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 )
 
 // cache keeps analyses in the user's cache folder, under the content of the
@@ -89,7 +90,7 @@ func (c *cache) put(key string, r remembered) {
 		return
 	}
 	// An error leaves the cache as it was; the music will be analysed again.
-	_ = writeWhole(dst, append([]byte(seal(key, body)+"\n"), body...))
+	_ = disk.WriteWhole(dst, append([]byte(seal(key, body)+"\n"), body...))
 }
 
 // seal binds a body to its key, so that no damage and no mix-up goes unseen.

@@ -12,6 +12,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/beat"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
@@ -55,7 +56,7 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 // lay reads a class file, analyses its music and lays the one on the other.
 // All that is wrong with the file is reported before the music is touched.
 func (c *classFlags) lay(ctx context.Context, s *streams, path string) (*laid, error) {
-	src, err := readLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, classLimit)
 	if err != nil {
 		return nil, told.Failed(classHint(err), "%s: %s", path, told.Reason(err))
 	}

@@ -13,6 +13,7 @@ import (
 	"onphrase/beat"
 	"onphrase/beat/correct"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
 
@@ -37,7 +38,7 @@ type corrected struct {
 func correctionsOf(track string) (corrected, error) {
 	beside := track + correctionEnding
 	own := ownCorrections(track)
-	src, err := readLimited(beside, correctionLimit)
+	src, err := disk.ReadLimited(beside, correctionLimit)
 	switch {
 	case err == nil:
 		c := corrected{path: beside}
@@ -53,7 +54,7 @@ func correctionsOf(track string) (corrected, error) {
 	case own == "":
 		return corrected{path: beside}, nil
 	}
-	src, err = readLimited(own, correctionLimit)
+	src, err = disk.ReadLimited(own, correctionLimit)
 	if errors.Is(err, fs.ErrNotExist) {
 		return corrected{path: beside}, nil
 	}
@@ -106,7 +107,7 @@ func ownPath(dir, sound string) string {
 
 // correctionFolder is the user's own folder for corrections, empty where she
 // has none.
-func correctionFolder() string { return ownFile("", "corrections") }
+func correctionFolder() string { return disk.OwnFile("", "corrections") }
 
 // save writes the corrections where they are kept; new ones beside the track
 // or, where that cannot be written, into the user's own folder.
@@ -115,7 +116,7 @@ func (c *corrected) save() error {
 	if err != nil {
 		return err
 	}
-	err = writeWhole(c.path, src)
+	err = disk.WriteWhole(c.path, src)
 	if err == nil {
 		return nil
 	}
@@ -127,7 +128,7 @@ func (c *corrected) save() error {
 		return told.Failed("", "cannot write %s: %s", dir, told.Reason(err))
 	}
 	c.path = ownPath(dir, c.file.Sound)
-	return wrote(c.path, writeWhole(c.path, src))
+	return disk.Wrote(c.path, disk.WriteWhole(c.path, src))
 }
 
 // told reports whether she has said before what a correction says: the same, or

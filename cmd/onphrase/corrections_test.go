@@ -8,6 +8,7 @@ import (
 
 	"onphrase/beat/correct"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 )
 
 // Where nothing can be written beside a track, its corrections go into the
@@ -23,7 +24,7 @@ func TestCorrectionsInOwnFolder(t *testing.T) {
 		t.Fatal(err)
 	}
 	track := filepath.Join(t.TempDir(), "another name.mp3")
-	if err := os.WriteFile(track, src, filePerm); err != nil {
+	if err := os.WriteFile(track, src, disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	if c, err := correctionsOf(track); err != nil || c.file != nil || c.path != track+correctionEnding {

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/samples"
 )
@@ -139,7 +140,7 @@ func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
 		}
 		err := os.MkdirAll(filepath.Dir(dst), 0o755)
 		if err == nil {
-			err = writeWhole(dst, src)
+			err = disk.WriteWhole(dst, src)
 		}
 		if err != nil {
 			return files, told.Failed("choose another folder: onphrase demo DIR", "cannot write %s: %s", dst, told.Reason(err))

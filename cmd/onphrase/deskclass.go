@@ -11,6 +11,7 @@ import (
 
 	"onphrase/align/export"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
 	"onphrase/samples"
 )
@@ -24,7 +25,7 @@ func (h *deskHome) ReadClass(path string) ([]byte, error) {
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s: %w", path, fs.ErrInvalid)
 	}
-	return readLimited(path, classLimit)
+	return disk.ReadLimited(path, classLimit)
 }
 
 // ReplaceClass writes a class file whole, if it still is what it was.
@@ -41,7 +42,7 @@ func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // through a link, the file it points to is meant
 	}
-	return writeWhole(path, after)
+	return disk.WriteWhole(path, after)
 }
 
 // MusicFolder is where a class's songs are.

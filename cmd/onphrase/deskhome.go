@@ -17,6 +17,7 @@ import (
 	"onphrase/beat/decode"
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
@@ -175,7 +176,7 @@ func (h *deskHome) KeepTapped(folder, title string, file []byte) (string, error)
 			name += " " + strconv.Itoa(n)
 		}
 		path := filepath.Join(folder, name+tap.Ending)
-		err := writeExclusive(path, strings.NewReader(string(file)))
+		err := disk.WriteExclusive(path, strings.NewReader(string(file)))
 		if !errors.Is(err, os.ErrExist) {
 			return path, err
 		}
@@ -227,34 +228,11 @@ func (h *deskHome) Drop(_ context.Context, folder, name string, song io.Reader) 
 		return "", &desk.Refusal{Say: name + " is no music that can be read here."}
 	}
 	path := filepath.Join(folder, fileName(name))
-	switch err := writeExclusive(path, song); {
+	switch err := disk.WriteExclusive(path, song); {
 	case errors.Is(err, os.ErrExist):
 		return "", &desk.Refusal{Say: name + " is there already; nothing was replaced."}
 	case err != nil:
 		return "", &desk.Refusal{Say: name + " could not be copied: " + told.Reason(err) + "."}
 	}
 	return name + " was copied into " + filepath.Base(folder) + ".", nil
-}
-
-// writeExclusive writes a file that is not there yet, whole or not at all.
-func writeExclusive(path string, content io.Reader) error {
-	tmp, err := os.CreateTemp(filepath.Dir(path), ".onphrase-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(tmp.Name())
-	_, err = io.Copy(tmp, content)
-	if err == nil {
-		err = tmp.Sync()
-	}
-	if closeErr := tmp.Close(); err == nil {
-		err = closeErr
-	}
-	if err == nil {
-		err = os.Chmod(tmp.Name(), filePerm)
-	}
-	if err == nil {
-		err = os.Link(tmp.Name(), path) // fails where something is there already
-	}
-	return err
 }

@@ -11,6 +11,7 @@ import (
 	"onphrase/beat"
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
 )
 
@@ -33,7 +34,7 @@ func songFiles(folder string) ([]string, error) {
 
 // tappedTrack is a song without a file of sound.
 func tappedTrack(path string) (beat.Track, error) {
-	src, err := readLimited(path, correctionLimit)
+	src, err := disk.ReadLimited(path, correctionLimit)
 	if err != nil {
 		return beat.Track{}, err
 	}
@@ -45,7 +46,7 @@ func tappedTrack(path string) (beat.Track, error) {
 }
 
 // recentFile is where it is kept what was open last.
-func recentFile() string { return ownFile("", "recent.json") }
+func recentFile() string { return disk.OwnFile("", "recent.json") }
 
 // mostRecent is how many are kept.
 const mostRecent = 8
@@ -71,7 +72,7 @@ func (h *deskHome) Opened(r desk.Recent) {
 	all = append([]desk.Recent{r}, all...)
 	src, err := json.MarshalIndent(all[:min(len(all), mostRecent)], "", "  ")
 	if err == nil && os.MkdirAll(filepath.Dir(recentFile()), 0o755) == nil {
-		_ = writeWhole(recentFile(), src)
+		_ = disk.WriteWhole(recentFile(), src)
 	}
 }
 
@@ -124,7 +125,7 @@ func isClass(path string) bool {
 	if ext != ".yaml" && ext != ".yml" {
 		return false
 	}
-	src, err := readLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, classLimit)
 	text := string(src)
 	return err == nil && strings.Contains(text, "onphrase:") && strings.Contains(text, "parts:")
 }
@@ -135,7 +136,7 @@ func classFile(path string) (desk.ClassFile, bool) {
 	if !isClass(path) {
 		return desk.ClassFile{}, false
 	}
-	src, err := readLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, classLimit)
 	info, statErr := os.Stat(path)
 	if err != nil || statErr != nil {
 		return desk.ClassFile{}, false

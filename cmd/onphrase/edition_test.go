@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"onphrase/beat"
+	"onphrase/cmd/internal/disk"
 	"onphrase/samples/synth"
 )
 
@@ -81,7 +82,7 @@ func TestUnpackOtherFile(t *testing.T) {
 	songFile(t, music, 128, rate) // bare clicks have no phrases to tell one edition by
 	dir := filepath.Dir(music)
 	class := filepath.Join(dir, "class.yaml")
-	if err := os.WriteFile(class, []byte(noisyClass), filePerm); err != nil {
+	if err := os.WriteFile(class, []byte(noisyClass), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	file, home := filepath.Join(dir, "p.zip"), filepath.Join(dir, "sub")
@@ -119,7 +120,7 @@ func songFile(t *testing.T, path string, bpm float64, rate int) {
 	if err := synth.Render(song).WriteWAV(&b, 1); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(path, b.Bytes(), filePerm); err != nil {
+	if err := os.WriteFile(path, b.Bytes(), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 }

@@ -10,6 +10,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 	"onphrase/samples/synth"
 )
 
@@ -20,7 +21,7 @@ func clickFile(t *testing.T) string {
 	if err := synth.Clicks(synth.Steady(128, 4, 64, 0.5), rate).WriteWAV(&b, 1); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(path, b.Bytes(), filePerm); err != nil {
+	if err := os.WriteFile(path, b.Bytes(), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	return path

@@ -31,6 +31,7 @@ var mayImport = map[string][]string{
 	"cmd/internal/desk/": {},
 	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
 	"cmd/internal/told":  {},
+	"cmd/internal/disk":  {"cmd/internal/told"},
 	"align/export":       {"align", "align/export/...", "plan/say"},
 	"align/export/":      {"align", "align/export/...", "plan/say"},
 	"align":              {"beat", "plan", "plan/say"},
@@ -64,6 +65,7 @@ var mayReachOutside = map[string][]string{
 	"cmd/onphrase":         {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
 	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
 	"cmd/internal/browser": {"os", "os/exec"},
+	"cmd/internal/disk":    {"os"},
 	"cmd/internal/serve":   {"net/http"},
 }
 

@@ -11,6 +11,7 @@ import (
 	"onphrase/beat/click"
 	"onphrase/beat/decode"
 	"onphrase/beat/picture"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
 
@@ -25,7 +26,7 @@ type trackWriter struct {
 	*analyst
 	tracks []beat.Track
 	force  bool
-	read   sources
+	read   disk.Sources
 }
 
 // drawAll writes a picture of every track into a folder.
@@ -69,7 +70,7 @@ func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, 
 		path := filepath.Join(dir, freeName(t.File, taken)+ending)
 		b, err := content(t)
 		if err == nil {
-			err = writeFile(path, w.force, w.read, b)
+			err = disk.WriteFile(path, w.force, w.read, b)
 		}
 		if err != nil {
 			bad = true
@@ -89,12 +90,12 @@ func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, 
 func freeName(file string, taken map[string]bool) string {
 	base := filepath.Base(file)
 	name := strings.TrimSuffix(base, filepath.Ext(base))
-	for n := 1; taken[folded(name)]; n++ {
+	for n := 1; taken[disk.Folded(name)]; n++ {
 		name = base
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d", base, n)
 		}
 	}
-	taken[folded(name)] = true
+	taken[disk.Folded(name)] = true
 	return name
 }

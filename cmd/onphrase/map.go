@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan/say"
 )
@@ -89,5 +90,5 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if err := format.Write(&b, m); err != nil {
 		return err
 	}
-	return writeFile(o.out, o.force, o.sources(l), b.Bytes())
+	return disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes())
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"onphrase/cmd/internal/disk"
 )
 
 type packOptions struct {
@@ -69,7 +71,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	if err := writeZip(&b, files); err != nil {
 		return err
 	}
-	if err := writeFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
+	if err := disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
 		return err
 	}
 	s.say("%s: %s, %.1f MB", o.out, plural(len(files), "file"), float64(b.Len())/1e6)

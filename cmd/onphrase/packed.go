@@ -15,6 +15,7 @@ import (
 	"onphrase/align"
 	"onphrase/align/export"
 	"onphrase/beat"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
 
@@ -87,10 +88,10 @@ func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
 		if !harmlessName(f.name) {
 			return nil, told.Failed("rename it", "not every system can have a file called %q", f.name)
 		}
-		if seen[folded(f.name)] {
+		if seen[disk.Folded(f.name)] {
 			return nil, told.Failed("rename yours", "two files of the package would be called %s", f.name)
 		}
-		seen[folded(f.name)] = true
+		seen[disk.Folded(f.name)] = true
 	}
 	return p.files, p.err
 }
@@ -120,7 +121,7 @@ func (p *packer) songs(withMusic bool) error {
 			return told.Failed("", "%s", err)
 		}
 		if kept.file != nil { // she may keep them in her own folder
-			src, err := readLimited(kept.path, correctionLimit)
+			src, err := disk.ReadLimited(kept.path, correctionLimit)
 			if err != nil {
 				return told.Failed("", "%s: %s", kept.path, told.Reason(err))
 			}
@@ -147,10 +148,10 @@ func (p *packer) sheets() {
 			return
 		}
 		at := "captions/songs/" + strings.TrimSuffix(file, path.Ext(file))
-		if seen[folded(at)] { // tide.mp3 and tide.wav
+		if seen[disk.Folded(at)] { // tide.mp3 and tide.wav
 			at = "captions/songs/" + file
 		}
-		seen[folded(at)] = true
+		seen[disk.Folded(at)] = true
 		for _, f := range export.Formats() {
 			if f.EachSong {
 				p.sheet(at+f.Ext, f, m)

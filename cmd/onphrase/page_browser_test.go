@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+
+	"onphrase/cmd/internal/disk"
 )
 
 // In a real browser the page that is served has its song, and shows a change
@@ -47,7 +49,7 @@ func TestPageReloadsInBrowser(t *testing.T) {
 	}
 	change := func(name string) {
 		t.Helper()
-		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)), filePerm); err != nil {
+		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)), disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 	}

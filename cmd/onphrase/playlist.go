@@ -15,6 +15,7 @@ import (
 
 	"golang.org/x/text/encoding/charmap"
 
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
 
@@ -39,7 +40,7 @@ type entry struct {
 // playlist reads the entries of a playlist. What cannot be found is an input
 // with a problem that names the playlist's line.
 func playlist(path string) []input {
-	src, err := readLimited(path, playlistLimit)
+	src, err := disk.ReadLimited(path, playlistLimit)
 	if err != nil {
 		return []input{{path: path, problem: told.Reason(err)}}
 	}
@@ -59,19 +60,6 @@ func playlist(path string) []input {
 		list = append(list, input{path: path, problem: "no tracks in this playlist"})
 	}
 	return list
-}
-
-func readLimited(path string, limit int64) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, limit+1))
-	if err == nil && int64(len(src)) > limit {
-		err = fmt.Errorf("larger than %d MB", limit>>20)
-	}
-	return src, err
 }
 
 // readM3U reads one path or URL a line. Lines that begin with # are comments

@@ -7,6 +7,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan/edit"
 )
@@ -102,7 +103,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 		return told.Failed("", "%s: %s", o.target(), err)
 	}
 	if o.out != "" {
-		if err := writeFile(o.out, o.force, o.read(was, is), src); err != nil {
+		if err := disk.WriteFile(o.out, o.force, o.read(was, is), src); err != nil {
 			return err
 		}
 	}
@@ -118,7 +119,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 }
 
 // read lists all that the relay goes by, of the class as it was and as it is.
-func (o *relayOptions) read(was, is *laid) sources {
+func (o *relayOptions) read(was, is *laid) disk.Sources {
 	return append(append(o.sources(was), is.music()...), o.music, pricesFile(o.prices))
 }
 

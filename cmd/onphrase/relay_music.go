@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 	"onphrase/plan/edit"
@@ -118,7 +119,7 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 // byPart reads a list of music, or another class.
 func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	var other otherMusic
-	src, err := readLimited(o.music, classLimit)
+	src, err := disk.ReadLimited(o.music, classLimit)
 	if err != nil {
 		return other, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}

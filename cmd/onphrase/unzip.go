@@ -13,9 +13,8 @@ import (
 	"strings"
 	"unicode"
 
-	"golang.org/x/text/unicode/norm"
-
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
 
@@ -50,7 +49,7 @@ func readZip(z *zip.Reader) ([]unpacked, error) {
 		if err := harmless(f); err != nil {
 			return nil, err
 		}
-		key := folded(f.Name)
+		key := disk.Folded(f.Name)
 		if seen[key] {
 			return nil, fmt.Errorf("two files are called %s", f.Name)
 		}
@@ -72,7 +71,7 @@ func readZip(z *zip.Reader) ([]unpacked, error) {
 	}
 	for _, u := range all { // a file where another needs a folder
 		for dir := path.Dir(u.name); dir != "."; dir = path.Dir(dir) {
-			if seen[folded(dir)] {
+			if seen[disk.Folded(dir)] {
 				return nil, fmt.Errorf("%s is a file and a folder", dir)
 			}
 		}
@@ -127,10 +126,6 @@ func inflate(f *zip.File, most int64) ([]byte, error) {
 }
 
 var errTooLarge = errors.New("larger than anything onphrase packs")
-
-// folded is what a name is to a system that tells neither case nor the forms of
-// Unicode.
-func folded(name string) string { return strings.ToLower(norm.NFC.String(name)) }
 
 // unpackInto writes the files below a folder. It looks at every place before it
 // writes the first file: where one is taken by something else, nothing is
@@ -210,7 +205,7 @@ func (u unpacked) write(root *os.Root) error {
 			return err
 		}
 	}
-	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, filePerm)
+	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, disk.FilePerm)
 	if err != nil {
 		return err
 	}

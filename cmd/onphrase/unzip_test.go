@@ -14,6 +14,8 @@ import (
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"onphrase/cmd/internal/disk"
 )
 
 // entryOf is a file of a zip made for a test.
@@ -47,7 +49,7 @@ func zipOf(t *testing.T, entries ...entryOf) string {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "made.zip")
-	if err := os.WriteFile(file, b.Bytes(), filePerm); err != nil {
+	if err := os.WriteFile(file, b.Bytes(), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	return file
@@ -156,7 +158,7 @@ func onlyList(t *testing.T, list string) string {
 	}
 	file := filepath.Join(t.TempDir(), "list.zip")
 	if err == nil {
-		err = os.WriteFile(file, b.Bytes(), filePerm)
+		err = os.WriteFile(file, b.Bytes(), disk.FilePerm)
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -177,7 +179,7 @@ func TestBombThatLies(t *testing.T) {
 		at = bytes.LastIndex(src[:at], []byte("PK\x01\x02"))
 	}
 	copy(src[at+24:], []byte{10, 0, 0, 0})
-	if err := os.WriteFile(file, src, filePerm); err != nil {
+	if err := os.WriteFile(file, src, disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	dir := filepath.Join(t.TempDir(), "in")
@@ -216,7 +218,7 @@ func TestPackageOutside(t *testing.T) {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	music := clickFile(t)
 	class := filepath.Join(filepath.Dir(music), "class.yaml")
-	if err := os.WriteFile(class, []byte(noisyClass), filePerm); err != nil {
+	if err := os.WriteFile(class, []byte(noisyClass), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "p.zip")

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
 )
 
@@ -30,7 +31,7 @@ func TestStateSeesCorrections(t *testing.T) {
 		if again := c.state(l); again != before {
 			t.Errorf("nothing changed, but %q became %q", before, again)
 		}
-		if err := os.WriteFile(path, []byte("onphrase: 1\n"), filePerm); err != nil {
+		if err := os.WriteFile(path, []byte("onphrase: 1\n"), disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 		if c.state(l) == before {

@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"os"
@@ -9,13 +9,13 @@ import (
 func TestWriteWhole(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "map.csv")
-	if err := writeWhole(path, []byte("one")); err != nil {
+	if err := WriteWhole(path, []byte("one")); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Chmod(path, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := writeWhole(path, []byte("two")); err != nil {
+	if err := WriteWhole(path, []byte("two")); err != nil {
 		t.Fatal(err)
 	}
 	got, err := os.ReadFile(path)
@@ -30,7 +30,7 @@ func TestWriteWhole(t *testing.T) {
 	if err := os.Mkdir(folder, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := writeWhole(folder, []byte("three")); err == nil {
+	if err := WriteWhole(folder, []byte("three")); err == nil {
 		t.Error("a folder was replaced")
 	}
 	if names, _ := filepath.Glob(filepath.Join(dir, ".*")); len(names) > 0 {

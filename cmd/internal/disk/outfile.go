@@ -1,4 +1,4 @@
-package main
+package disk
 
 import (
 	"bytes"
@@ -10,10 +10,10 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// writeFile writes a file of the user's whole or not at all. A file that is
+// WriteFile writes a file of the user's whole or not at all. A file that is
 // there already is hers: it is replaced only when she says so, and never when
 // it is one of those that the command reads.
-func writeFile(path string, force bool, read sources, content []byte) error {
+func WriteFile(path string, force bool, read Sources, content []byte) error {
 	named := path
 	// Through a link, the file it points to is meant.
 	if real, err := filepath.EvalSymlinks(path); err == nil {
@@ -28,7 +28,7 @@ func writeFile(path string, force bool, read sources, content []byte) error {
 	case info.IsDir():
 		return told.Failed("name a file in it", "%s is a folder", path)
 	case !info.Mode().IsRegular(): // a device or a pipe has nothing to lose
-		return wrote(path, os.WriteFile(path, content, filePerm))
+		return Wrote(path, os.WriteFile(path, content, FilePerm))
 	}
 	if source, ok := read.same(info); ok {
 		return spared(named, source)
@@ -40,7 +40,7 @@ func writeFile(path string, force bool, read sources, content []byte) error {
 		}
 		return told.Failed("choose another name, or replace it with --force", "%s exists already and is left as it is", path)
 	}
-	return wrote(path, writeWhole(path, content))
+	return Wrote(path, WriteWhole(path, content))
 }
 
 // writeNew writes a file that is not there yet.
@@ -49,7 +49,7 @@ func writeNew(path string, content []byte) error {
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
 		return told.Failed("make it first, or name a file elsewhere", "cannot write %s: there is no folder %s", path, folder)
 	}
-	return wrote(path, writeWhole(path, content))
+	return Wrote(path, WriteWhole(path, content))
 }
 
 // spared says that a source is not replaced.
@@ -61,7 +61,8 @@ func spared(named, source string) error {
 	return told.Failed(hint, "%s is the same file as %s, which is read for this and is never replaced", named, source)
 }
 
-func wrote(path string, err error) error {
+// Wrote says of an error, if it is one, that a file could not be written.
+func Wrote(path string, err error) error {
 	if err != nil {
 		return told.Failed("", "cannot write %s: %s", path, told.Reason(err))
 	}

@@ -1,4 +1,6 @@
-package main
+// Package disk reads and writes files of the user: whole or not at all, never
+// over what she has not named, and never over what is read for it.
+package disk
 
 import (
 	"crypto/rand"
@@ -6,13 +8,13 @@ import (
 	"path/filepath"
 )
 
-// filePerm is the mode of new files, before the user's umask.
-const filePerm = 0o644
+// FilePerm is the mode of new files, before the user's umask.
+const FilePerm = 0o644
 
-// writeWhole writes a file whole or not at all: beside its place first, and
+// WriteWhole writes a file whole or not at all: beside its place first, and
 // then moved there. A file that is replaced keeps its mode.
-func writeWhole(path string, content []byte) error {
-	mode := os.FileMode(filePerm)
+func WriteWhole(path string, content []byte) error {
+	mode := os.FileMode(FilePerm)
 	old, err := os.Stat(path)
 	if err == nil {
 		mode = old.Mode().Perm()
