@@ -2,9 +2,7 @@ package main
 
 import (
 	"context"
-	"path/filepath"
 	"runtime"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
@@ -13,11 +11,18 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// analyst analyses files, several at once, through the cache.
-type analyst struct {
+// songAnalyst analyses files, several at once, through the cache.
+type songAnalyst struct {
 	mode  decode.Mode
 	cache *cache
-	s     *streams
+}
+
+// listening is told how far the work is, from several goroutines at once.
+type listening interface {
+	// reading says that a track has been heard up to a time [s].
+	reading(path string, at float64)
+	// finished counts a track, with a result or without.
+	finished(fromCache, ok bool)
 }
 
 // result is what is known of one input.
@@ -26,18 +31,10 @@ type result struct {
 	notes []string   // what the decoder had to say
 }
 
-// tell passes on what the decoder had to say.
-func (a *analyst) tell(r result) {
-	for _, note := range r.notes {
-		a.s.say("%s: %s", r.track.File, note)
-	}
-}
-
 // all analyses every input and keeps their order. A file that fails does not
 // stop the others; the only error is that of a context that was cancelled.
-func (a *analyst) all(ctx context.Context, list []input) ([]result, error) {
+func (a *songAnalyst) all(ctx context.Context, list []input, p listening) ([]result, error) {
 	results := make([]result, len(list))
-	p := newProgress(a.s, len(list))
 	group, ctx := errgroup.WithContext(ctx)
 	atOnce := min(runtime.GOMAXPROCS(0), max(1, len(list)))
 	roomFor(atOnce)
@@ -53,14 +50,12 @@ func (a *analyst) all(ctx context.Context, list []input) ([]result, error) {
 			return ctx.Err()
 		})
 	}
-	err := group.Wait()
-	p.end()
-	return results, err
+	return results, group.Wait()
 }
 
 // one analyses a single input, or remembers that it was, and corrects it as a
 // person has asked: the cache holds what was heard.
-func (a *analyst) one(ctx context.Context, in input, p *progress) (result, bool) {
+func (a *songAnalyst) one(ctx context.Context, in input, p listening) (result, bool) {
 	if in.problem != "" {
 		return result{track: noTrack(in.path, in.problem)}, false
 	}
@@ -80,7 +75,7 @@ func (a *analyst) one(ctx context.Context, in input, p *progress) (result, bool)
 }
 
 // listened is what was heard in a file, now or before.
-func (a *analyst) listened(ctx context.Context, path string, p *progress) (result, bool) {
+func (a *songAnalyst) listened(ctx context.Context, path string, p listening) (result, bool) {
 	key, err := a.cache.key(path, a.mode)
 	if err != nil {
 		return result{track: noTrack(path, told.Reason(err))}, false
@@ -98,7 +93,7 @@ func (a *analyst) listened(ctx context.Context, path string, p *progress) (resul
 }
 
 // listen decodes a file and finds its counts.
-func (a *analyst) listen(ctx context.Context, path string, p *progress) (remembered, error) {
+func (a *songAnalyst) listen(ctx context.Context, path string, p listening) (remembered, error) {
 	sound, err := decode.Open(path, a.mode)
 	if err != nil {
 		return remembered{}, err
@@ -135,12 +130,4 @@ func (h *heardSource) Read(dst []float32) (int, error) {
 // noTrack is the entry of a file without a result.
 func noTrack(path, problem string) beat.Track {
 	return beat.Track{File: path, Problem: problem}
-}
-
-// titleOf reads the title in a file's tags, else takes it from its name.
-func titleOf(path string) string {
-	if tags, err := decode.ReadTags(path); err == nil && tags.Title != "" {
-		return tags.Title
-	}
-	return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 }

@@ -32,11 +32,11 @@ func (l *listenFlags) analyst(s *streams) (*analyst, error) {
 	if err != nil {
 		return nil, usage("use --decoder builtin, ffmpeg or auto", "unknown decoder %q", l.decoder)
 	}
-	a := &analyst{mode: mode, cache: openCache(), s: s}
+	a := &songAnalyst{mode: mode, cache: openCache()}
 	if l.noCache {
 		a.cache = &cache{}
 	}
-	return a, nil
+	return &analyst{a, s}, nil
 }
 
 type analyzeOptions struct {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -94,10 +93,11 @@ func runCorrect(cmd *cobra.Command, s *streams, o *correctOptions) error {
 	if err != nil {
 		return err
 	}
-	known, err := correctionsOf(path)
+	kept, err := correctionsOf(path)
 	if err != nil {
 		return told.Failed("nothing was changed", "%s", err)
 	}
+	known := &correcting{kept}
 	for _, note := range known.notes {
 		s.say("%s", note)
 	}
@@ -161,22 +161,6 @@ func (o *correctOptions) corrections(cmd *cobra.Command) ([]correct.Correction, 
 	return list, nil
 }
 
-// heard is the analysis of a track before any correction.
-func (a *analyst) heard(ctx context.Context, path string) (beat.Track, error) {
-	p := newProgress(a.s, 1)
-	r, fromCache := a.listened(ctx, path, p)
-	p.finished(fromCache, r.track.Problem == "")
-	p.end()
-	if ctx.Err() != nil {
-		return r.track, ctx.Err()
-	}
-	a.tell(r)
-	if r.track.Problem != "" {
-		return r.track, told.Failed("", "%s: %s", path, r.track.Problem)
-	}
-	return r.track, nil
-}
-
 // findTrack is the file of a track. A name as a class file has it is looked
 // for in the folders below.
 func findTrack(s *streams, name string) (string, error) {
@@ -206,9 +190,12 @@ func findTrack(s *streams, name string) (string, error) {
 	return "", told.Failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
 }
 
+// correcting is what is corrected of a track while a person goes on with it.
+type correcting struct{ corrected }
+
 // set adds corrections and keeps them, all or none. One that changes nothing is
 // said and left out, so that every step back has an effect.
-func (c *corrected) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
+func (c *correcting) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
 	now, err := c.apply(heard)
 	if err != nil {
 		return told.Failed("nothing was changed", "%s", err)
@@ -226,7 +213,7 @@ func (c *corrected) set(s *streams, heard beat.Track, path string, asked []corre
 		if err != nil {
 			return told.Failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
 		}
-		again := c.told(fix)
+		again := c.says(fix)
 		c.file.Add(fix)
 		then, err := c.apply(heard)
 		if err != nil {
@@ -269,7 +256,7 @@ func snapped(ask, fix correct.Correction) string {
 }
 
 // takeBack undoes the last correction.
-func (c *corrected) takeBack(s *streams, heard beat.Track) error {
+func (c *correcting) takeBack(s *streams, heard beat.Track) error {
 	if c.file == nil {
 		return told.Failed("", "%s: nothing was corrected", heard.File)
 	}
@@ -285,7 +272,7 @@ func (c *corrected) takeBack(s *streams, heard beat.Track) error {
 }
 
 // show writes the corrections and the track as it now is.
-func (c *corrected) show(s *streams, heard beat.Track) error {
+func (c *correcting) show(s *streams, heard beat.Track) error {
 	now, err := c.apply(heard)
 	if err != nil {
 		return told.Failed("", "%s", err)

@@ -131,9 +131,9 @@ func (c *corrected) save() error {
 	return disk.Wrote(c.path, disk.WriteWhole(c.path, src))
 }
 
-// told reports whether she has said before what a correction says: the same, or
+// says tells whether she has said before what a correction says: the same, or
 // that a phrase starts at that count.
-func (c *corrected) told(fix correct.Correction) bool {
+func (c *corrected) says(fix correct.Correction) bool {
 	const same = 0.0005 // [s] half of the step in which times are kept
 	starts := []correct.Kind{correct.One, correct.Phrase}
 	return slices.ContainsFunc(c.file.List, func(was correct.Correction) bool {

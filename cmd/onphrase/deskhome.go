@@ -84,8 +84,7 @@ func (h *deskHome) Look(folder string) (desk.Place, error) {
 			p.Entries = append(p.Entries, desk.Entry{Path: path, Name: name, Kind: desk.Class})
 		}
 	}
-	order := naturalOrder()
-	slices.SortStableFunc(p.Entries, func(a, b desk.Entry) int { return order.CompareString(a.Name, b.Name) })
+	slices.SortStableFunc(p.Entries, func(a, b desk.Entry) int { return byNature(a.Name, b.Name) })
 	return p, nil
 }
 

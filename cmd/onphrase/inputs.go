@@ -3,10 +3,8 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
-
-	"golang.org/x/text/collate"
-	"golang.org/x/text/language"
 
 	"onphrase/beat/decode"
 	"onphrase/cmd/internal/told"
@@ -65,14 +63,13 @@ func audioFiles(dir string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	order := naturalOrder()
 	names := make([]string, 0, len(entries))
 	for _, e := range entries {
 		if !strings.HasPrefix(e.Name(), ".") {
 			names = append(names, e.Name())
 		}
 	}
-	order.SortStrings(names)
+	slices.SortFunc(names, byNature)
 	var files []string
 	for _, name := range names {
 		info, err := os.Lstat(filepath.Join(dir, name))
@@ -89,10 +86,4 @@ func audioFiles(dir string) ([]string, error) {
 		}
 	}
 	return files, nil
-}
-
-// naturalOrder sorts as people do: "track 2" before "track 10", whatever the
-// case. A Collator is not safe for use by several goroutines.
-func naturalOrder() *collate.Collator {
-	return collate.New(language.Und, collate.Numeric, collate.IgnoreCase)
 }
