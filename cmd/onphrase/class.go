@@ -13,6 +13,7 @@ import (
 	"onphrase/align"
 	"onphrase/beat"
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
@@ -165,7 +166,7 @@ func trackFiles(folder string, class *plan.Class) found {
 	if !missing {
 		return files
 	}
-	have, err := audioFiles(folder)
+	have, err := library.AudioFiles(folder)
 	if err != nil {
 		return files
 	}
@@ -201,9 +202,9 @@ func trackNames(class *plan.Class) []string {
 // problem: the rest of the class can be laid all the same.
 func (a *analyst) tracks(ctx context.Context, class *plan.Class, files found) (map[string]beat.Track, error) {
 	names := trackNames(class)
-	list := make([]input, len(names))
+	list := make([]library.Input, len(names))
 	for i, name := range names {
-		list[i] = input{path: files[name]}
+		list[i] = library.Input{Path: files[name]}
 	}
 	results, err := a.all(ctx, list)
 	if err != nil {
@@ -212,7 +213,7 @@ func (a *analyst) tracks(ctx context.Context, class *plan.Class, files found) (m
 	tracks := map[string]beat.Track{}
 	for i, name := range names {
 		a.tell(results[i])
-		t := results[i].track
+		t := results[i].Track
 		t.File = name
 		tracks[name] = t
 	}

@@ -18,6 +18,7 @@ import (
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
@@ -84,7 +85,7 @@ func (h *deskHome) Look(folder string) (desk.Place, error) {
 			p.Entries = append(p.Entries, desk.Entry{Path: path, Name: name, Kind: desk.Class})
 		}
 	}
-	slices.SortStableFunc(p.Entries, func(a, b desk.Entry) int { return byNature(a.Name, b.Name) })
+	slices.SortStableFunc(p.Entries, func(a, b desk.Entry) int { return library.ByNature(a.Name, b.Name) })
 	return p, nil
 }
 
@@ -107,11 +108,11 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 		t, err := tappedTrack(path)
 		return desk.Heard{Track: t}, true, err
 	}
-	key, err := h.cache.key(path, h.mode)
+	key, err := h.Cache.Key(path, h.Mode)
 	if err != nil {
 		return desk.Heard{}, false, errors.New(told.Reason(err))
 	}
-	kept, known := h.cache.get(key)
+	kept, known := h.Cache.Get(key)
 	if !known {
 		return desk.Heard{}, false, nil
 	}
@@ -121,23 +122,23 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 
 // Hear listens to a song and keeps what it heard.
 func (h *deskHome) Hear(ctx context.Context, path string, told func(float64)) (desk.Heard, error) {
-	r, _ := h.listened(ctx, path, newProgress(h.s, 1))
-	return h.with(path, r.track)
+	r, _ := h.Listened(ctx, path, newProgress(h.s, 1))
+	return h.with(path, r.Track)
 }
 
 // with adds what she has set of a song.
 func (h *deskHome) with(path string, t beat.Track) (desk.Heard, error) {
-	t.File, t.Title = path, titleOf(path)
+	t.File, t.Title = path, library.TitleOf(path)
 	heard := desk.Heard{Track: t}
 	if t.Problem != "" {
 		return heard, nil
 	}
-	said, err := correctionsOf(path)
+	said, err := library.CorrectionsOf(path)
 	if err != nil {
 		return heard, err
 	}
-	if said.file != nil {
-		heard.Fixes = said.file.List
+	if said.File != nil {
+		heard.Fixes = said.File.List
 	}
 	return heard, nil
 }
@@ -146,23 +147,23 @@ func (h *deskHome) with(path string, t beat.Track) (desk.Heard, error) {
 func (h *deskHome) Keep(path string, before, after []correct.Correction) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
-	said, err := correctionsOf(path)
+	said, err := library.CorrectionsOf(path)
 	if err != nil {
 		return err
 	}
-	if said.file == nil {
+	if said.File == nil {
 		sound, err := decode.Identity(path)
 		if err != nil {
 			return err
 		}
-		said.file = correct.NewFile(filepath.Base(path), sound)
+		said.File = correct.NewFile(filepath.Base(path), sound)
 	}
-	if !slices.Equal(said.file.List, before) {
+	if !slices.Equal(said.File.List, before) {
 		return &desk.Refusal{Say: "What is set of this song was changed elsewhere meanwhile.",
 			Hint: "Load the page again to see it."}
 	}
-	said.file.Replace(after)
-	return said.save()
+	said.File.Replace(after)
+	return said.Save()
 }
 
 // KeepTapped writes a tapped song under its title; where that is taken, with a

@@ -12,13 +12,14 @@ import (
 	"onphrase/beat/tap"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/plan"
 )
 
 // songFiles lists the songs below a folder: files of sound, and those that were
 // tapped in.
 func songFiles(folder string) ([]string, error) {
-	files, err := audioFiles(folder)
+	files, err := library.AudioFiles(folder)
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +35,7 @@ func songFiles(folder string) ([]string, error) {
 
 // tappedTrack is a song without a file of sound.
 func tappedTrack(path string) (beat.Track, error) {
-	src, err := disk.ReadLimited(path, correctionLimit)
+	src, err := disk.ReadLimited(path, library.CorrectionLimit)
 	if err != nil {
 		return beat.Track{}, err
 	}

@@ -3,13 +3,10 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"os"
 	"path/filepath"
 	"testing"
 
-	"onphrase/beat"
-	"onphrase/beat/decode"
 	"onphrase/cmd/internal/disk"
 	"onphrase/samples/synth"
 )
@@ -25,25 +22,6 @@ func clickFile(t *testing.T) string {
 		t.Fatal(err)
 	}
 	return path
-}
-
-// Ctrl-C while a track is being read ends the reading, and with it the
-// analysis.
-func TestInterruptedWhileReading(t *testing.T) {
-	sound, err := decode.Open(clickFile(t), decode.Auto)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer sound.Close()
-	ctx, cancel := context.WithCancel(context.Background())
-	reads := 0
-	heard := &heardSource{Stream: sound, ctx: ctx, tell: func(float64) { reads++; cancel() }}
-	if _, err := beat.Analyze(heard); !errors.Is(err, context.Canceled) {
-		t.Errorf("Analyze returned %v, want an error that is context.Canceled", err)
-	}
-	if reads != 1 {
-		t.Errorf("%d reads, want 1", reads)
-	}
 }
 
 // An interrupted command says so, fails, and leaves no file and no entry in
@@ -73,11 +51,11 @@ func TestInterruptedCommand(t *testing.T) {
 func TestProgressOnTerminal(t *testing.T) {
 	var talk bytes.Buffer
 	p := newProgress(&streams{err: &talk, live: true}, 3)
-	p.reading("/music/a name much too long for one line of a terminal of eighty columns, by far.mp3", 61)
-	p.reading("/music/too soon.mp3", 62)
-	p.finished(false, true)
-	p.finished(true, true)
-	p.finished(false, false)
+	p.Reading("/music/a name much too long for one line of a terminal of eighty columns, by far.mp3", 61)
+	p.Reading("/music/too soon.mp3", 62)
+	p.Finished(false, true)
+	p.Finished(true, true)
+	p.Finished(false, false)
 	p.end()
 	line, rest, _ := bytes.Cut(talk.Bytes(), []byte("\r\x1b[Konphrase: "))
 	if w := columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {

@@ -32,21 +32,24 @@ var mayImport = map[string][]string{
 	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
 	"cmd/internal/told":  {},
 	"cmd/internal/disk":  {"cmd/internal/told"},
-	"align/export":       {"align", "align/export/...", "plan/say"},
-	"align/export/":      {"align", "align/export/...", "plan/say"},
-	"align":              {"beat", "plan", "plan/say"},
-	"align/fit":          {"align", "beat", "plan", "plan/edit", "plan/say"},
-	"plan/edit":          {"plan"},
-	"plan/outline":       {"plan"},
-	"plan":               {"plan/say"},
-	"plan/say":           {},
-	"beat":               {"beat/...", "!beat/decode"},
-	"beat/":              {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
-	"beat/click":         {"beat"},
-	"beat/picture":       {"beat"},
-	"beat/correct":       {"beat"}, // a view of a track, not a stage
-	"beat/tap":           {"beat", "beat/correct"},
-	"beat/decode":        {},
+	"cmd/internal/library": {
+		"beat", "beat/correct", "beat/decode", "cmd/internal/disk", "cmd/internal/told",
+	},
+	"align/export":  {"align", "align/export/...", "plan/say"},
+	"align/export/": {"align", "align/export/...", "plan/say"},
+	"align":         {"beat", "plan", "plan/say"},
+	"align/fit":     {"align", "beat", "plan", "plan/edit", "plan/say"},
+	"plan/edit":     {"plan"},
+	"plan/outline":  {"plan"},
+	"plan":          {"plan/say"},
+	"plan/say":      {},
+	"beat":          {"beat/...", "!beat/decode"},
+	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
+	"beat/click":    {"beat"},
+	"beat/picture":  {"beat"},
+	"beat/correct":  {"beat"}, // a view of a track, not a stage
+	"beat/tap":      {"beat", "beat/correct"},
+	"beat/decode":   {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat"},
 	"beat/learn/phrases": {"beat/...", "!beat"},
@@ -66,6 +69,7 @@ var mayReachOutside = map[string][]string{
 	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
 	"cmd/internal/browser": {"os", "os/exec"},
 	"cmd/internal/disk":    {"os"},
+	"cmd/internal/library": {"os"}, // the cache and her folders
 	"cmd/internal/serve":   {"net/http"},
 }
 

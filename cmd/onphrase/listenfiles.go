@@ -41,7 +41,7 @@ func (w trackWriter) drawAll(dir string) error {
 // clickAll writes every track with clicks on its counts into a folder.
 func (w trackWriter) clickAll(dir string) error {
 	return w.each(dir, clicksEnding, func(t beat.Track) ([]byte, error) {
-		sound, err := decode.Open(t.File, w.mode)
+		sound, err := decode.Open(t.File, w.Mode)
 		if err != nil {
 			return nil, err
 		}

@@ -9,6 +9,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
 )
 
@@ -19,23 +20,23 @@ type whereabouts struct {
 	same bool   // its content is that of the song the class was made to
 	home bool   // it lies where the class looks for it
 
-	edition // of a file that has only the name
+	library.Edition // of a file that has only the name
 }
 
 // there tells whether the class can be taught to it as it is.
-func (w whereabouts) there() bool { return w.home && (w.same || w.fits()) }
+func (w whereabouts) there() bool { return w.home && (w.same || w.Fits()) }
 
 // find looks for the songs in their folder, and in the user's own music, by
 // content first and then by name.
 func find(list *manifest, dir, own string) ([]whereabouts, error) {
-	var library []string
+	var have []string
 	if own != "" {
-		files, err := audioFiles(own)
+		files, err := library.AudioFiles(own)
 		if err != nil {
 			return nil, told.Failed("", "%s: %s", own, told.Reason(err))
 		}
 		for _, f := range files {
-			library = append(library, filepath.Join(own, f))
+			have = append(have, filepath.Join(own, f))
 		}
 	}
 	var all []whereabouts
@@ -46,7 +47,7 @@ func find(list *manifest, dir, own string) ([]whereabouts, error) {
 			w.at, w.same, w.home = home, same, true
 		}
 		if !w.same {
-			s.among(library, &w)
+			s.among(have, &w)
 		}
 		all = append(all, w)
 	}
@@ -54,14 +55,14 @@ func find(list *manifest, dir, own string) ([]whereabouts, error) {
 }
 
 // among looks for the song in a list of files.
-func (s song) among(library []string, w *whereabouts) {
-	for _, file := range library {
+func (s song) among(have []string, w *whereabouts) {
+	for _, file := range have {
 		if same, ok := s.is(file); ok && same {
 			w.at, w.same, w.home = file, true, false
 			return
 		}
 	}
-	for _, file := range library {
+	for _, file := range have {
 		if w.at == "" && s.called(file) {
 			w.at = file
 		}

@@ -16,6 +16,7 @@ import (
 	"onphrase/align/export"
 	"onphrase/beat"
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
 )
 
@@ -116,16 +117,16 @@ func (p *packer) songs(withMusic bool) error {
 		if withMusic {
 			p.files = append(p.files, packed{name: at, from: file})
 		}
-		kept, err := correctionsOf(file)
+		kept, err := library.CorrectionsOf(file)
 		if err != nil {
 			return told.Failed("", "%s", err)
 		}
-		if kept.file != nil { // she may keep them in her own folder
-			src, err := disk.ReadLimited(kept.path, correctionLimit)
+		if kept.File != nil { // she may keep them in her own folder
+			src, err := disk.ReadLimited(kept.Path, library.CorrectionLimit)
 			if err != nil {
-				return told.Failed("", "%s: %s", kept.path, told.Reason(err))
+				return told.Failed("", "%s: %s", kept.Path, told.Reason(err))
 			}
-			p.files = append(p.files, packed{name: at + correctionEnding, content: src})
+			p.files = append(p.files, packed{name: at + library.CorrectionEnding, content: src})
 		}
 	}
 	eachTrack(p.m, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
@@ -171,7 +172,7 @@ func (p *packer) analysis() {
 	for _, s := range p.list.Songs {
 		tracks = append(tracks, p.tracks[s.File])
 	}
-	p.add(packedAnalysis, func(w io.Writer) error { return writeAnalysisJSON(w, tracks) })
+	p.add(packedAnalysis, func(w io.Writer) error { return library.WriteAnalysis(w, tracks) })
 }
 
 // packTime is the date of every file in a package, the first that a zip file

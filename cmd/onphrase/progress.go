@@ -29,8 +29,8 @@ func newProgress(s *streams, total int) *progress {
 	return &progress{s: s, total: total, begun: time.Now()}
 }
 
-// reading says that a track has been heard up to a time [s].
-func (p *progress) reading(path string, at float64) {
+// Reading says that a track has been heard up to a time [s].
+func (p *progress) Reading(path string, at float64) {
 	if !p.s.live {
 		return
 	}
@@ -45,8 +45,8 @@ func (p *progress) reading(path string, at float64) {
 	fmt.Fprintf(p.s.err, "\r\x1b[K%s%s", head, name)
 }
 
-// finished counts a track.
-func (p *progress) finished(fromCache, ok bool) {
+// Finished counts a track.
+func (p *progress) Finished(fromCache, ok bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.done++

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 	"onphrase/plan/edit"
@@ -80,7 +81,7 @@ func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error)
 		return otherMusic{}, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
 	switch ext := strings.ToLower(filepath.Ext(o.music)); {
-	case info.IsDir(), isPlaylist(o.music):
+	case info.IsDir(), library.IsPlaylist(o.music):
 		return o.songForSong(s, c, info.IsDir())
 	case ext == ".yaml", ext == ".yml":
 		return o.byPart(s, c)
@@ -91,11 +92,11 @@ func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error)
 // songForSong reads a folder or a playlist.
 func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (otherMusic, error) {
 	var songs []string
-	for _, in := range inputs([]string{o.music}) {
-		if in.problem != "" {
-			return otherMusic{}, told.Failed("", "%s: %s", in.path, in.problem)
+	for _, in := range library.Inputs([]string{o.music}) {
+		if in.Problem != "" {
+			return otherMusic{}, told.Failed("", "%s: %s", in.Path, in.Problem)
 		}
-		path, err := filepath.Abs(in.path)
+		path, err := filepath.Abs(in.Path)
 		if err != nil {
 			return otherMusic{}, err
 		}

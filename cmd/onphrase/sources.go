@@ -1,27 +1,9 @@
 package main
 
 import (
-	"os"
-	"path/filepath"
-
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 )
-
-// musicSources are files of music and what corrects them: beside each, or in
-// the user's own folder.
-func musicSources(files []string) disk.Sources {
-	var all disk.Sources
-	for _, file := range files {
-		all = append(all, file, file+correctionEnding)
-	}
-	own := correctionFolder()
-	if kept, err := os.ReadDir(own); own != "" && err == nil {
-		for _, entry := range kept {
-			all = append(all, filepath.Join(own, entry.Name()))
-		}
-	}
-	return all
-}
 
 // sources are the files that a class is made of.
 func (c *classFlags) sources(l *laid) disk.Sources {
@@ -34,5 +16,5 @@ func (l *laid) music() disk.Sources {
 	for _, name := range trackNames(l.class) {
 		files = append(files, l.files[name])
 	}
-	return musicSources(files)
+	return library.SourcesOf(files)
 }

@@ -148,16 +148,16 @@ func (w whereabouts) words(home string) (state, help string) {
 		return "there", ""
 	case w.same:
 		return "elsewhere", fmt.Sprintf("copy %s to %s", w.at, home)
-	case w.fits() && w.home:
+	case w.Fits() && w.home:
 		return "there", "another file: its counts and phrases fall in the same places"
-	case w.fits():
+	case w.Fits():
 		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.at, home)
-	case w.alike:
+	case w.Alike:
 		when := "later"
-		if w.later < 0 {
+		if w.Later < 0 {
 			when = "earlier"
 		}
-		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.at, math.Abs(w.later), when, home)
+		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.at, math.Abs(w.Later), when, home)
 	case w.at != "":
 		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.at)
 	}

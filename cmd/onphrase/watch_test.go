@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/plan"
 )
 
@@ -23,10 +24,11 @@ func TestStateSeesCorrections(t *testing.T) {
 		files: found{"one.mp3": music},
 	}
 	c := &classFlags{}
-	if err := os.MkdirAll(correctionFolder(), 0o755); err != nil {
+	own := disk.OwnFile("", "corrections")
+	if err := os.MkdirAll(own, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	for _, path := range []string{music + correctionEnding, ownPath(correctionFolder(), "sha256:1234")} {
+	for _, path := range []string{music + library.CorrectionEnding, filepath.Join(own, "1234"+library.CorrectionEnding)} {
 		before := c.state(l)
 		if again := c.state(l); again != before {
 			t.Errorf("nothing changed, but %q became %q", before, again)

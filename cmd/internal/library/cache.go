@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"bytes"
@@ -15,34 +15,34 @@ import (
 	"onphrase/cmd/internal/disk"
 )
 
-// cache keeps analyses in the user's cache folder, under the content of the
+// Cache keeps analyses in the user's cache folder, under the content of the
 // music and not its name: a file that was moved or renamed is still known, one
 // that was changed is not. The folder may be deleted at any time. Nothing that
 // goes wrong with it is an error; the music is then analysed again.
-type cache struct {
+type Cache struct {
 	dir     string // empty: nothing is kept
 	version string // of the analyser
 }
 
-// remembered is what the cache keeps of one file: nothing that depends on its
+// Remembered is what the cache keeps of one file: nothing that depends on its
 // name or place.
-type remembered struct {
+type Remembered struct {
 	Track beat.Track `json:"track"`
 	Notes []string   `json:"notes"` // what the decoder had to say
 }
 
-// openCache finds the user's cache folder. Where there is none (neither HOME
+// OpenCache finds the user's cache folder. Where there is none (neither HOME
 // nor XDG_CACHE_HOME set), nothing is kept.
-func openCache() *cache {
+func OpenCache() *Cache {
 	dir, err := os.UserCacheDir()
 	if err != nil {
-		return &cache{}
+		return &Cache{}
 	}
-	return &cache{dir: filepath.Join(dir, "onphrase", "analysis"), version: beat.Version}
+	return &Cache{dir: filepath.Join(dir, "onphrase", "analysis"), version: beat.Version}
 }
 
-// key is the SHA-256 of all that decides the answer.
-func (c *cache) key(path string, mode decode.Mode) (string, error) {
+// Key is the SHA-256 of all that decides the answer.
+func (c *Cache) Key(path string, mode decode.Mode) (string, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return "", err
@@ -56,12 +56,12 @@ func (c *cache) key(path string, mode decode.Mode) (string, error) {
 	return hex.EncodeToString(h.Sum(nil)), nil
 }
 
-func (c *cache) path(key string) string { return filepath.Join(c.dir, key[:2], key) }
+func (c *Cache) path(key string) string { return filepath.Join(c.dir, key[:2], key) }
 
-// get finds an earlier analysis. A file that is damaged, cut short or not ours
+// Get finds an earlier analysis. A file that is damaged, cut short or not ours
 // counts as none.
-func (c *cache) get(key string) (remembered, bool) {
-	var r remembered
+func (c *Cache) Get(key string) (Remembered, bool) {
+	var r Remembered
 	if c.dir == "" {
 		return r, false
 	}
@@ -77,7 +77,7 @@ func (c *cache) get(key string) (remembered, bool) {
 }
 
 // put keeps an analysis, whole or not at all.
-func (c *cache) put(key string, r remembered) {
+func (c *Cache) put(key string, r Remembered) {
 	if c.dir == "" {
 		return
 	}

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"math/rand/v2"
@@ -20,7 +20,7 @@ func TestByNature(t *testing.T) {
 		for range 20 {
 			got := slices.Clone(want)
 			rand.Shuffle(len(got), func(i, j int) { got[i], got[j] = got[j], got[i] })
-			slices.SortFunc(got, byNature)
+			slices.SortFunc(got, ByNature)
 			if !slices.Equal(got, want) {
 				t.Errorf("got %q, want %q", got, want)
 				break
@@ -33,13 +33,13 @@ func FuzzByNature(f *testing.F) {
 	f.Add("track 2", "Track 10", "track 02")
 	f.Add("é", "e\u0301", "\xff")
 	f.Fuzz(func(t *testing.T, a, b, c string) {
-		if byNature(a, b) != -byNature(b, a) {
+		if ByNature(a, b) != -ByNature(b, a) {
 			t.Errorf("%q and %q: not the same both ways", a, b)
 		}
-		if (byNature(a, b) == 0) != (a == b) {
+		if (ByNature(a, b) == 0) != (a == b) {
 			t.Errorf("%q and %q: alike", a, b)
 		}
-		if byNature(a, b) <= 0 && byNature(b, c) <= 0 && byNature(a, c) > 0 {
+		if ByNature(a, b) <= 0 && ByNature(b, c) <= 0 && ByNature(a, c) > 0 {
 			t.Errorf("%q, %q, %q: in a circle", a, b, c)
 		}
 	})

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"cmp"
@@ -8,10 +8,10 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// byNature orders names as people do: digits by the number they make ("track
+// ByNature orders names as people do: digits by the number they make ("track
 // 2" before "track 10", "00" before "01"), letters whatever their case and
 // accents. Names that are alike so far keep the order of their bytes.
-func byNature(a, b string) int {
+func ByNature(a, b string) int {
 	x, y := plainLetters(a), plainLetters(b)
 	for x != "" && y != "" {
 		var p, q string

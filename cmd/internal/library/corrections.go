@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"errors"
@@ -17,52 +17,52 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// correctionEnding ends the name of the file, beside a track, in which a person
+// CorrectionEnding ends the name of the file, beside a track, in which a person
 // corrects what was heard in it.
-const correctionEnding = ".onphrase.yaml"
+const CorrectionEnding = ".onphrase.yaml"
 
-// correctionLimit is the largest such file read [bytes].
-const correctionLimit = 1 << 20
+// CorrectionLimit is the largest such file read [bytes].
+const CorrectionLimit = 1 << 20
 
-// corrected is what a person has corrected of a track, and where that is kept.
-type corrected struct {
-	path  string        // of the file, or where it will be; empty when there is no place
-	file  *correct.File // nil when nothing was ever corrected
-	notes []string      // what she should know about it
+// Corrections is what a person has corrected of a track, and where that is kept.
+type Corrections struct {
+	Path  string        // of the file, or where it will be; empty when there is no place
+	File  *correct.File // nil when nothing was ever corrected
+	Notes []string      // what she should know about it
 }
 
-// correctionsOf finds the corrections of a track: in the file beside it, else
+// CorrectionsOf finds the corrections of a track: in the file beside it, else
 // in the user's own folder. A file that cannot be understood, or that belongs
 // to another sound, is an error: music whose corrections were left out without
 // a word would send a class astray.
-func correctionsOf(track string) (corrected, error) {
-	beside := track + correctionEnding
+func CorrectionsOf(track string) (Corrections, error) {
+	beside := track + CorrectionEnding
 	own := ownCorrections(track)
-	src, err := disk.ReadLimited(beside, correctionLimit)
+	src, err := disk.ReadLimited(beside, CorrectionLimit)
 	switch {
 	case err == nil:
-		c := corrected{path: beside}
-		if c.file, err = readCorrections(beside, src, track); err != nil {
+		c := Corrections{Path: beside}
+		if c.File, err = readCorrections(beside, src, track); err != nil {
 			return c, err
 		}
 		if _, err := os.Stat(own); own != "" && err == nil {
-			c.notes = append(c.notes, fmt.Sprintf("corrected in %s; what %s says is left out", beside, own))
+			c.Notes = append(c.Notes, fmt.Sprintf("corrected in %s; what %s says is left out", beside, own))
 		}
 		return c, nil
 	case !errors.Is(err, fs.ErrNotExist):
-		return corrected{path: beside}, fmt.Errorf("%s: %s", beside, told.Reason(err))
+		return Corrections{Path: beside}, fmt.Errorf("%s: %s", beside, told.Reason(err))
 	case own == "":
-		return corrected{path: beside}, nil
+		return Corrections{Path: beside}, nil
 	}
-	src, err = disk.ReadLimited(own, correctionLimit)
+	src, err = disk.ReadLimited(own, CorrectionLimit)
 	if errors.Is(err, fs.ErrNotExist) {
-		return corrected{path: beside}, nil
+		return Corrections{Path: beside}, nil
 	}
-	c := corrected{path: own}
+	c := Corrections{Path: own}
 	if err != nil {
 		return c, fmt.Errorf("%s: %s", own, told.Reason(err))
 	}
-	c.file, err = readCorrections(own, src, track)
+	c.File, err = readCorrections(own, src, track)
 	return c, err
 }
 
@@ -102,41 +102,41 @@ func ownCorrections(track string) string {
 }
 
 func ownPath(dir, sound string) string {
-	return filepath.Join(dir, strings.TrimPrefix(sound, "sha256:")+correctionEnding)
+	return filepath.Join(dir, strings.TrimPrefix(sound, "sha256:")+CorrectionEnding)
 }
 
 // correctionFolder is the user's own folder for corrections, empty where she
 // has none.
 func correctionFolder() string { return disk.OwnFile("", "corrections") }
 
-// save writes the corrections where they are kept; new ones beside the track
+// Save writes the corrections where they are kept; new ones beside the track
 // or, where that cannot be written, into the user's own folder.
-func (c *corrected) save() error {
-	src, err := c.file.Bytes()
+func (c *Corrections) Save() error {
+	src, err := c.File.Bytes()
 	if err != nil {
 		return err
 	}
-	err = disk.WriteWhole(c.path, src)
+	err = disk.WriteWhole(c.Path, src)
 	if err == nil {
 		return nil
 	}
 	dir := correctionFolder()
-	if _, there := os.Stat(c.path); there == nil || dir == "" {
-		return told.Failed("", "cannot write %s: %s", c.path, told.Reason(err))
+	if _, there := os.Stat(c.Path); there == nil || dir == "" {
+		return told.Failed("", "cannot write %s: %s", c.Path, told.Reason(err))
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return told.Failed("", "cannot write %s: %s", dir, told.Reason(err))
 	}
-	c.path = ownPath(dir, c.file.Sound)
-	return disk.Wrote(c.path, disk.WriteWhole(c.path, src))
+	c.Path = ownPath(dir, c.File.Sound)
+	return disk.Wrote(c.Path, disk.WriteWhole(c.Path, src))
 }
 
-// says tells whether she has said before what a correction says: the same, or
+// Says tells whether she has said before what a correction says: the same, or
 // that a phrase starts at that count.
-func (c *corrected) says(fix correct.Correction) bool {
+func (c *Corrections) Says(fix correct.Correction) bool {
 	const same = 0.0005 // [s] half of the step in which times are kept
 	starts := []correct.Kind{correct.One, correct.Phrase}
-	return slices.ContainsFunc(c.file.List, func(was correct.Correction) bool {
+	return slices.ContainsFunc(c.File.List, func(was correct.Correction) bool {
 		if math.Abs(was.Time-fix.Time) > same {
 			return false
 		}
@@ -144,16 +144,16 @@ func (c *corrected) says(fix correct.Correction) bool {
 	})
 }
 
-// apply corrects a track. An error points to the line of the correction that
+// Apply corrects a track. An error points to the line of the correction that
 // does not fit it.
-func (c *corrected) apply(t beat.Track) (beat.Track, error) {
-	if c.file == nil {
+func (c *Corrections) Apply(t beat.Track) (beat.Track, error) {
+	if c.File == nil {
 		return t, nil
 	}
-	out, err := correct.Apply(t, c.file.List)
+	out, err := correct.Apply(t, c.File.List)
 	var wrong *correct.Error
 	if errors.As(err, &wrong) {
-		return t, fmt.Errorf("%s:%d: %w", c.path, c.file.Lines[wrong.Index], wrong)
+		return t, fmt.Errorf("%s:%d: %w", c.Path, c.File.Lines[wrong.Index], wrong)
 	}
 	return out, err
 }

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"os"
@@ -10,55 +10,55 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// input is one piece of music to look at, or the reason why there is none.
-type input struct {
-	path    string // as given, or as the folder or playlist says
-	problem string // why it cannot be read, with its place; empty when it can
+// Input is one piece of music to look at, or the reason why there is none.
+type Input struct {
+	Path    string // as given, or as the folder or playlist says
+	Problem string // why it cannot be read, with its place; empty when it can
 }
 
-// inputs turns the arguments into pieces of music, in the order given:
+// Inputs turns the arguments into pieces of music, in the order given:
 // folders are walked in natural order, playlists read line by line. Each
 // argument and each line of a playlist yields at least one input.
-func inputs(args []string) []input {
-	var all []input
+func Inputs(args []string) []Input {
+	var all []Input
 	for _, arg := range args {
 		info, err := os.Stat(arg)
 		switch {
 		case err != nil:
-			all = append(all, input{path: arg, problem: told.Reason(err)})
+			all = append(all, Input{Path: arg, Problem: told.Reason(err)})
 		case info.IsDir():
 			all = append(all, folder(arg)...)
 		case !info.Mode().IsRegular():
-			all = append(all, input{path: arg, problem: "not a file that can be read twice; save the music first"})
-		case isPlaylist(arg):
+			all = append(all, Input{Path: arg, Problem: "not a file that can be read twice; save the music first"})
+		case IsPlaylist(arg):
 			all = append(all, playlist(arg)...)
 		default:
-			all = append(all, input{path: arg})
+			all = append(all, Input{Path: arg})
 		}
 	}
 	return all
 }
 
 // folder lists the audio files below dir.
-func folder(dir string) []input {
-	files, err := audioFiles(dir)
+func folder(dir string) []Input {
+	files, err := AudioFiles(dir)
 	if err != nil {
-		return []input{{path: dir, problem: told.Reason(err)}}
+		return []Input{{Path: dir, Problem: told.Reason(err)}}
 	}
 	if len(files) == 0 {
-		return []input{{path: dir, problem: "no audio files in this folder"}}
+		return []Input{{Path: dir, Problem: "no audio files in this folder"}}
 	}
-	list := make([]input, len(files))
+	list := make([]Input, len(files))
 	for i, f := range files {
-		list[i] = input{path: filepath.Join(dir, f)}
+		list[i] = Input{Path: filepath.Join(dir, f)}
 	}
 	return list
 }
 
-// audioFiles lists the audio files below dir, relative to it, in natural
+// AudioFiles lists the audio files below dir, relative to it, in natural
 // order. Hidden files and folders are left out. A folder below dir that cannot
 // be read is left out too: the others are still worth having.
-func audioFiles(dir string) ([]string, error) {
+func AudioFiles(dir string) ([]string, error) {
 	entries, err := os.ReadDir(dir)
 	if err != nil {
 		return nil, err
@@ -69,7 +69,7 @@ func audioFiles(dir string) ([]string, error) {
 			names = append(names, e.Name())
 		}
 	}
-	slices.SortFunc(names, byNature)
+	slices.SortFunc(names, ByNature)
 	var files []string
 	for _, name := range names {
 		info, err := os.Lstat(filepath.Join(dir, name))
@@ -77,7 +77,7 @@ func audioFiles(dir string) ([]string, error) {
 			continue
 		}
 		if info.IsDir() {
-			below, _ := audioFiles(filepath.Join(dir, name))
+			below, _ := AudioFiles(filepath.Join(dir, name))
 			for _, f := range below {
 				files = append(files, filepath.Join(name, f))
 			}

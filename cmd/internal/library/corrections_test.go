@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"os"
@@ -19,7 +19,7 @@ func TestCorrectionsInOwnFolder(t *testing.T) {
 	if dir, err := os.UserConfigDir(); err != nil || dir != os.Getenv("XDG_CONFIG_HOME") {
 		t.Skip("this system's configuration folder cannot be set")
 	}
-	src, err := os.ReadFile(filepath.Join("..", "..", "samples", "demo", "music", "tidewater.mp3"))
+	src, err := os.ReadFile(filepath.Join("..", "..", "..", "samples", "demo", "music", "tidewater.mp3"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -27,7 +27,7 @@ func TestCorrectionsInOwnFolder(t *testing.T) {
 	if err := os.WriteFile(track, src, disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
-	if c, err := correctionsOf(track); err != nil || c.file != nil || c.path != track+correctionEnding {
+	if c, err := CorrectionsOf(track); err != nil || c.File != nil || c.Path != track+CorrectionEnding {
 		t.Fatalf("nothing corrected yet: %+v, %v", c, err)
 	}
 	sound, err := decode.Identity(track)
@@ -40,23 +40,23 @@ func TestCorrectionsInOwnFolder(t *testing.T) {
 		return f
 	}
 	// A file is no folder: nothing can be written below it, by nobody.
-	c := corrected{path: filepath.Join(track, "x"+correctionEnding), file: fresh(correct.Half)}
-	if err := c.save(); err != nil {
+	c := Corrections{Path: filepath.Join(track, "x"+CorrectionEnding), File: fresh(correct.Half)}
+	if err := c.Save(); err != nil {
 		t.Fatal(err)
 	}
-	if !strings.HasPrefix(c.path, correctionFolder()) {
-		t.Fatalf("kept in %s", c.path)
+	if !strings.HasPrefix(c.Path, correctionFolder()) {
+		t.Fatalf("kept in %s", c.Path)
 	}
-	found, err := correctionsOf(track)
-	if err != nil || found.file == nil || found.path != c.path || found.file.List[0].Kind != correct.Half {
+	found, err := CorrectionsOf(track)
+	if err != nil || found.File == nil || found.Path != c.Path || found.File.List[0].Kind != correct.Half {
 		t.Fatalf("%+v, %v", found, err)
 	}
-	beside := corrected{path: track + correctionEnding, file: fresh(correct.Double)}
-	if err := beside.save(); err != nil {
+	beside := Corrections{Path: track + CorrectionEnding, File: fresh(correct.Double)}
+	if err := beside.Save(); err != nil {
 		t.Fatal(err)
 	}
-	found, err = correctionsOf(track)
-	if err != nil || found.path != beside.path || found.file.List[0].Kind != correct.Double || len(found.notes) != 1 {
+	found, err = CorrectionsOf(track)
+	if err != nil || found.Path != beside.Path || found.File.List[0].Kind != correct.Double || len(found.Notes) != 1 {
 		t.Fatalf("%+v, %v", found, err)
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"path/filepath"
@@ -7,8 +7,8 @@ import (
 	"onphrase/beat/decode"
 )
 
-// titleOf reads the title in a file's tags, else takes it from its name.
-func titleOf(path string) string {
+// TitleOf reads the title in a file's tags, else takes it from its name.
+func TitleOf(path string) string {
 	if tags, err := decode.ReadTags(path); err == nil && tags.Title != "" {
 		return tags.Title
 	}

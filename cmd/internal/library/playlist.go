@@ -1,4 +1,4 @@
-package main
+package library
 
 import (
 	"bytes"
@@ -22,8 +22,8 @@ import (
 // playlistLimit is the largest playlist read [bytes]: some 100,000 lines.
 const playlistLimit = 16 << 20
 
-// isPlaylist goes by the name's ending.
-func isPlaylist(name string) bool {
+// IsPlaylist goes by the name's ending.
+func IsPlaylist(name string) bool {
 	switch strings.ToLower(filepath.Ext(name)) {
 	case ".m3u", ".m3u8", ".xspf":
 		return true
@@ -39,25 +39,25 @@ type entry struct {
 
 // playlist reads the entries of a playlist. What cannot be found is an input
 // with a problem that names the playlist's line.
-func playlist(path string) []input {
+func playlist(path string) []Input {
 	src, err := disk.ReadLimited(path, playlistLimit)
 	if err != nil {
-		return []input{{path: path, problem: told.Reason(err)}}
+		return []Input{{Path: path, Problem: told.Reason(err)}}
 	}
 	read := readM3U
 	if strings.EqualFold(filepath.Ext(path), ".xspf") {
 		read = readXSPF
 	}
 	entries, err := read(src)
-	list := make([]input, 0, len(entries)+1)
+	list := make([]Input, 0, len(entries)+1)
 	for _, e := range entries {
 		list = append(list, locate(path, e))
 	}
 	switch {
 	case err != nil:
-		list = append(list, input{path: path, problem: err.Error()})
+		list = append(list, Input{Path: path, Problem: err.Error()})
 	case len(entries) == 0:
-		list = append(list, input{path: path, problem: "no tracks in this playlist"})
+		list = append(list, Input{Path: path, Problem: "no tracks in this playlist"})
 	}
 	return list
 }
@@ -126,14 +126,14 @@ func readXSPF(src []byte) ([]entry, error) {
 }
 
 // locate finds the file an entry means.
-func locate(list string, e entry) input {
+func locate(list string, e entry) Input {
 	place := fmt.Sprintf("%s:%d", list, e.line)
 	if e.location == "" {
-		return input{path: place, problem: place + ": the track has no location"}
+		return Input{Path: place, Problem: place + ": the track has no location"}
 	}
 	readings, err := readings(e.location)
 	if err != nil {
-		return input{path: e.location, problem: fmt.Sprintf("%s: %s", place, err)}
+		return Input{Path: e.location, Problem: fmt.Sprintf("%s: %s", place, err)}
 	}
 	for _, path := range readings {
 		if !filepath.IsAbs(path) {
@@ -144,13 +144,13 @@ func locate(list string, e entry) input {
 		case err != nil:
 			continue
 		case info.IsDir():
-			return input{path: path, problem: place + ": a folder, not a track"}
-		case isPlaylist(path):
-			return input{path: path, problem: place + ": a playlist inside a playlist is not followed"}
+			return Input{Path: path, Problem: place + ": a folder, not a track"}
+		case IsPlaylist(path):
+			return Input{Path: path, Problem: place + ": a playlist inside a playlist is not followed"}
 		}
-		return input{path: path}
+		return Input{Path: path}
 	}
-	return input{path: e.location, problem: place + ": no such file"}
+	return Input{Path: e.location, Problem: place + ": no such file"}
 }
 
 // scheme matches the beginning of a URL. Two letters at least, so that it is
