@@ -36,9 +36,12 @@ func analysisIn(files []unpacked) (map[string]beat.Track, error) {
 	return tracks, nil
 }
 
+// hearing listens to files, in their order.
+type hearing func(context.Context, []library.Input) ([]library.Result, error)
+
 // listenTo compares the files that have only the name of a song with what was
 // heard in the song itself.
-func (a *analyst) listenTo(ctx context.Context, songs []whereabouts, was map[string]beat.Track) error {
+func listenTo(ctx context.Context, songs []whereabouts, was map[string]beat.Track, hear hearing) error {
 	var list []library.Input
 	var which []int
 	for i, w := range songs {
@@ -49,7 +52,7 @@ func (a *analyst) listenTo(ctx context.Context, songs []whereabouts, was map[str
 	if len(list) == 0 {
 		return nil
 	}
-	results, err := a.all(ctx, list)
+	results, err := hear(ctx, list)
 	if err != nil {
 		return err
 	}

@@ -60,7 +60,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	if err != nil {
 		return err
 	}
-	files, err := l.gather(moves, o.withMusic)
+	files, err := gather(l, moves, o.withMusic)
 	if err != nil {
 		return err
 	}

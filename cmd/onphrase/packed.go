@@ -29,7 +29,7 @@ type packed struct {
 
 // packer gathers the files of a package.
 type packer struct {
-	*laid
+	of    *laid
 	list  manifest
 	files []packed
 	err   error
@@ -58,8 +58,8 @@ const (
 )
 
 // gather lists everything that goes into a package, sorted by name.
-func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
-	p := &packer{laid: l}
+func gather(l *laid, moves []byte, withMusic bool) ([]packed, error) {
+	p := &packer{of: l}
 	p.list = manifest{Schema: packageSchema, Class: l.class.Name, File: filepath.Base(l.path)}
 	src, music, err := localMusic(l.src, l.class)
 	if err != nil {
@@ -100,11 +100,11 @@ func (l *laid) gather(moves []byte, withMusic bool) ([]packed, error) {
 // songs lists the music by content and name, and takes along what a person has
 // corrected of it.
 func (p *packer) songs(withMusic bool) error {
-	for _, name := range trackNames(p.class) {
+	for _, name := range trackNames(p.of.class) {
 		if !filepath.IsLocal(filepath.FromSlash(name)) {
 			return told.Failed("put it into the music folder and name it there", "%s is outside of the music folder", name)
 		}
-		file, track := p.laid.files[name], p.tracks[name]
+		file, track := p.of.files[name], p.of.tracks[name]
 		sum, size, err := content(file)
 		if err != nil {
 			return told.Failed("", "%s: %s", file, told.Reason(err))
@@ -129,7 +129,7 @@ func (p *packer) songs(withMusic bool) error {
 			p.files = append(p.files, packed{name: at + library.CorrectionEnding, content: src})
 		}
 	}
-	eachTrack(p.m, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
+	eachTrack(p.of.m, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
 	return nil
 }
 
@@ -137,13 +137,13 @@ func (p *packer) songs(withMusic bool) error {
 func (p *packer) sheets() {
 	for _, f := range export.Formats() {
 		if f.Packed != "" {
-			p.sheet(f.Packed, f, p.m)
+			p.sheet(f.Packed, f, p.of.m)
 		}
 	}
-	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.m) })
+	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.of.m) })
 	seen := map[string]bool{}
-	for _, file := range export.Tracks(p.m) {
-		m, err := export.OnTrack(p.m, file)
+	for _, file := range export.Tracks(p.of.m) {
+		m, err := export.OnTrack(p.of.m, file)
 		if err != nil {
 			p.err = err
 			return
@@ -170,7 +170,7 @@ func (p *packer) sheet(name string, f export.Format, m *align.CountMap) {
 func (p *packer) analysis() {
 	var tracks []beat.Track
 	for _, s := range p.list.Songs {
-		tracks = append(tracks, p.tracks[s.File])
+		tracks = append(tracks, p.of.tracks[s.File])
 	}
 	p.add(packedAnalysis, func(w io.Writer) error { return library.WriteAnalysis(w, tracks) })
 }

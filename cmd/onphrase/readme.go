@@ -10,6 +10,9 @@ import (
 	"onphrase/plan/say"
 )
 
+// textWidth is that of the words to read first [columns].
+const textWidth = 80
+
 // licences is the word about music that is handed on.
 const licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually does not give it. Local law decides."
 
@@ -17,8 +20,8 @@ const licences = "Music that is handed on needs the right to copy it: a licence 
 func (p *packer) startHere(w io.Writer) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	para := func(text string) { line("%s\n", strings.Join(wrap(text, defaultWidth), "\n")) }
-	line("%s\n", p.class.Name)
+	para := func(text string) { line("%s\n", strings.Join(say.Wrap(text, textWidth), "\n")) }
+	line("%s\n", p.of.class.Name)
 	line("All there is to teach this class. Nothing needs to be installed for it.\n")
 	line("%-22s open it in a browser: stage, desk, and sheets to print", packedPage)
 	line("%-22s the class part by part, what to say and when, the kit", "sheets/")
@@ -40,8 +43,8 @@ func (p *packer) startHere(w io.Writer) error {
 	}
 	line("")
 	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
-	if p.m.Slot > 0 {
-		line("Length: %s of a slot of %s.\n", say.Clock(p.m.Length), say.Clock(p.m.Slot))
+	if p.of.m.Slot > 0 {
+		line("Length: %s of a slot of %s.\n", say.Clock(p.of.m.Length), say.Clock(p.of.m.Slot))
 	}
 	for _, c := range export.Cautions {
 		para(c)

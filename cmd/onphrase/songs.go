@@ -6,9 +6,11 @@ import (
 	_ "embed" // for the schema
 	"encoding/hex"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"path"
 	"strings"
 	"unicode"
 )
@@ -84,4 +86,25 @@ func readManifest(src []byte) (*manifest, error) {
 		}, m.Songs[i].Title)
 	}
 	return &m, nil
+}
+
+// manifestIn finds the list of a package and makes sure that it lists names
+// that stay in it.
+func manifestIn(files []unpacked) (*manifest, error) {
+	for _, f := range files {
+		if f.name != packageList {
+			continue
+		}
+		list, err := readManifest(f.content)
+		if err != nil {
+			return nil, err
+		}
+		for _, s := range list.Songs {
+			if !harmlessName(path.Join(list.Music, s.File)) || path.IsAbs(s.File) {
+				return nil, fmt.Errorf("%q is no name of a song inside a package", s.File)
+			}
+		}
+		return list, nil
+	}
+	return nil, errors.New("not a package of onphrase: it has no " + packageList)
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"archive/zip"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -93,31 +92,10 @@ func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 	if err != nil {
 		return err
 	}
-	if err := listener.listenTo(ctx, songs, heard); err != nil {
+	if err := listenTo(ctx, songs, heard, listener.all); err != nil {
 		return err
 	}
 	return report(s, list, songs, o)
-}
-
-// manifestIn finds the list of a package and makes sure that it lists names
-// that stay in it.
-func manifestIn(files []unpacked) (*manifest, error) {
-	for _, f := range files {
-		if f.name != packageList {
-			continue
-		}
-		list, err := readManifest(f.content)
-		if err != nil {
-			return nil, err
-		}
-		for _, s := range list.Songs {
-			if !harmlessName(path.Join(list.Music, s.File)) || path.IsAbs(s.File) {
-				return nil, fmt.Errorf("%q is no name of a song inside a package", s.File)
-			}
-		}
-		return list, nil
-	}
-	return nil, errors.New("not a package of onphrase: it has no " + packageList)
 }
 
 // report says of every song whether it is there.
@@ -126,7 +104,7 @@ func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) e
 	all := true
 	for _, w := range songs {
 		all = all && w.there()
-		state, help := w.words(filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
+		state, help := standing(w, filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
 		t.add(w.File, state, help)
 	}
 	if len(songs) > 0 {
@@ -141,8 +119,8 @@ func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) e
 	return nil
 }
 
-// words says how a song stands and what to do about it.
-func (w whereabouts) words(home string) (state, help string) {
+// standing says how a song stands and what to do about it.
+func standing(w whereabouts, home string) (state, help string) {
 	switch {
 	case w.same && w.home:
 		return "there", ""

@@ -71,7 +71,7 @@ func (a *Analyst) one(ctx context.Context, in Input, p Listening) (Result, bool)
 		r.Track, err = said.Apply(r.Track)
 	}
 	if err != nil {
-		return Result{Track: noTrack(in.Path, err.Error())}, known
+		return Result(r), known
 	}
 	r.Notes = append(r.Notes, said.Notes...)
 	return r, known
@@ -92,7 +92,7 @@ func (a *Analyst) Listened(ctx context.Context, path string, p Listening) (Resul
 		a.Cache.put(key, r)
 	}
 	r.Track.File, r.Track.Title = path, TitleOf(path)
-	return Result{Track: r.Track, Notes: r.Notes}, known
+	return Result(r), known
 }
 
 // listen decodes a file and finds its counts.
