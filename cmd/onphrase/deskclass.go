@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
@@ -46,11 +47,13 @@ func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
 }
 
 // MusicFolder is where a class's songs are.
-func (h *deskHome) MusicFolder(path string, c *plan.Class) string { return musicFolder(path, c) }
+func (h *deskHome) MusicFolder(path string, c *plan.Class) string {
+	return aligned.MusicFolder(path, c)
+}
 
 // FindMusic finds a class's songs.
 func (h *deskHome) FindMusic(path string, c *plan.Class) (map[string]string, []plan.Problem) {
-	files, missing := findMusic(musicFolder(path, c), c)
+	files, missing := aligned.FindMusic(aligned.MusicFolder(path, c), c)
 	return files, missing
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/tap"
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/library"
@@ -147,8 +148,8 @@ func classFile(path string) (desk.ClassFile, bool) {
 		return desk.ClassFile{}, false
 	}
 	c := desk.ClassFile{Path: path, Name: class.Name, When: info.ModTime()}
-	for _, name := range trackNames(class) {
-		c.Songs = append(c.Songs, filepath.Join(musicFolder(path, class), filepath.FromSlash(name)))
+	for _, name := range aligned.TrackNames(class) {
+		c.Songs = append(c.Songs, filepath.Join(aligned.MusicFolder(path, class), filepath.FromSlash(name)))
 	}
 	return c, true
 }

@@ -19,7 +19,7 @@ func TestPageInTheNetwork(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	s := &streams{in: &bytes.Buffer{}, out: &out, err: &talk, width: defaultWidth}
-	l, err := o.lay(ctx, s, o.path)
+	l, err := o.align(ctx, s, o.path)
 	if err != nil {
 		t.Fatal(err)
 	}

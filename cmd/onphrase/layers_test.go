@@ -28,10 +28,11 @@ var mayImport = map[string][]string{
 		"align", "align/fit", "beat", "beat/correct", "beat/tap", "plan", "plan/edit", "plan/outline", "plan/say",
 		"cmd/internal/desk/screens",
 	},
-	"cmd/internal/desk/": {},
-	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
-	"cmd/internal/told":  {},
-	"cmd/internal/disk":  {"cmd/internal/told"},
+	"cmd/internal/desk/":   {},
+	"cmd/internal/serve":   {"cmd/internal/desk", "cmd/internal/desk/screens"},
+	"cmd/internal/told":    {},
+	"cmd/internal/disk":    {"cmd/internal/told"},
+	"cmd/internal/aligned": {"align", "beat", "plan", "cmd/internal/disk", "cmd/internal/library"},
 	"cmd/internal/library": {
 		"beat", "beat/correct", "beat/decode", "cmd/internal/disk", "cmd/internal/told",
 	},
@@ -68,6 +69,7 @@ var mayReachOutside = map[string][]string{
 	"cmd/onphrase":         {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
 	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
 	"cmd/internal/browser": {"os", "os/exec"},
+	"cmd/internal/aligned": {"os"}, // where a class's songs are
 	"cmd/internal/disk":    {"os"},
 	"cmd/internal/library": {"os"}, // the cache and her folders
 	"cmd/internal/serve":   {"net/http"},

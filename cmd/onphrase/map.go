@@ -72,11 +72,11 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if o.track != "" && !format.Timed {
 		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class", format.Name)
 	}
-	l, err := o.lay(cmd.Context(), s, o.path)
+	l, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
-	m := l.m
+	m := l.Map
 	linkFrom(m, o.out)
 	if o.track != "" {
 		if m, err = export.OnTrack(m, o.track); err != nil {

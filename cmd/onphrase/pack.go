@@ -52,7 +52,7 @@ func newPackCmd(s *streams) *cobra.Command {
 }
 
 func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
-	l, err := o.lay(cmd.Context(), s, o.path)
+	l, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}

@@ -15,6 +15,7 @@ import (
 	"onphrase/align"
 	"onphrase/align/export"
 	"onphrase/beat"
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
@@ -29,7 +30,7 @@ type packed struct {
 
 // packer gathers the files of a package.
 type packer struct {
-	of    *laid
+	of    *aligned.Class
 	list  manifest
 	files []packed
 	err   error
@@ -58,12 +59,12 @@ const (
 )
 
 // gather lists everything that goes into a package, sorted by name.
-func gather(l *laid, moves []byte, withMusic bool) ([]packed, error) {
+func gather(l *aligned.Class, moves []byte, withMusic bool) ([]packed, error) {
 	p := &packer{of: l}
-	p.list = manifest{Schema: packageSchema, Class: l.class.Name, File: filepath.Base(l.path)}
-	src, music, err := localMusic(l.src, l.class)
+	p.list = manifest{Schema: packageSchema, Class: l.Class.Name, File: filepath.Base(l.Path)}
+	src, music, err := localMusic(l.Src, l.Class)
 	if err != nil {
-		return nil, told.Failed("", "%s: %s", l.path, err)
+		return nil, told.Failed("", "%s: %s", l.Path, err)
 	}
 	p.list.Music = music
 	p.add(p.list.File, func(w io.Writer) error { _, err := w.Write(src); return err })
@@ -100,11 +101,11 @@ func gather(l *laid, moves []byte, withMusic bool) ([]packed, error) {
 // songs lists the music by content and name, and takes along what a person has
 // corrected of it.
 func (p *packer) songs(withMusic bool) error {
-	for _, name := range trackNames(p.of.class) {
+	for _, name := range aligned.TrackNames(p.of.Class) {
 		if !filepath.IsLocal(filepath.FromSlash(name)) {
 			return told.Failed("put it into the music folder and name it there", "%s is outside of the music folder", name)
 		}
-		file, track := p.of.files[name], p.of.tracks[name]
+		file, track := p.of.Files[name], p.of.Tracks[name]
 		sum, size, err := content(file)
 		if err != nil {
 			return told.Failed("", "%s: %s", file, told.Reason(err))
@@ -129,7 +130,7 @@ func (p *packer) songs(withMusic bool) error {
 			p.files = append(p.files, packed{name: at + library.CorrectionEnding, content: src})
 		}
 	}
-	eachTrack(p.of.m, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
+	aligned.EachTrack(p.of.Map, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
 	return nil
 }
 
@@ -137,13 +138,13 @@ func (p *packer) songs(withMusic bool) error {
 func (p *packer) sheets() {
 	for _, f := range export.Formats() {
 		if f.Packed != "" {
-			p.sheet(f.Packed, f, p.of.m)
+			p.sheet(f.Packed, f, p.of.Map)
 		}
 	}
-	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.of.m) })
+	p.add("sheets/kit.txt", func(w io.Writer) error { return export.Kit(w, p.of.Map) })
 	seen := map[string]bool{}
-	for _, file := range export.Tracks(p.of.m) {
-		m, err := export.OnTrack(p.of.m, file)
+	for _, file := range export.Tracks(p.of.Map) {
+		m, err := export.OnTrack(p.of.Map, file)
 		if err != nil {
 			p.err = err
 			return
@@ -170,7 +171,7 @@ func (p *packer) sheet(name string, f export.Format, m *align.CountMap) {
 func (p *packer) analysis() {
 	var tracks []beat.Track
 	for _, s := range p.list.Songs {
-		tracks = append(tracks, p.of.tracks[s.File])
+		tracks = append(tracks, p.of.Tracks[s.File])
 	}
 	p.add(packedAnalysis, func(w io.Writer) error { return library.WriteAnalysis(w, tracks) })
 }

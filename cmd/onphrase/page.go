@@ -53,7 +53,7 @@ func newPageCmd(s *streams) *cobra.Command {
 }
 
 func runPage(ctx context.Context, s *streams, o *pageOptions, portMatters bool) error {
-	l, err := o.lay(ctx, s, o.path)
+	l, err := o.align(ctx, s, o.path)
 	if err != nil {
 		return err
 	}

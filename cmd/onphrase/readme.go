@@ -21,7 +21,7 @@ func (p *packer) startHere(w io.Writer) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	para := func(text string) { line("%s\n", strings.Join(say.Wrap(text, textWidth), "\n")) }
-	line("%s\n", p.of.class.Name)
+	line("%s\n", p.of.Class.Name)
 	line("All there is to teach this class. Nothing needs to be installed for it.\n")
 	line("%-22s open it in a browser: stage, desk, and sheets to print", packedPage)
 	line("%-22s the class part by part, what to say and when, the kit", "sheets/")
@@ -43,8 +43,8 @@ func (p *packer) startHere(w io.Writer) error {
 	}
 	line("")
 	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
-	if p.of.m.Slot > 0 {
-		line("Length: %s of a slot of %s.\n", say.Clock(p.of.m.Length), say.Clock(p.of.m.Slot))
+	if p.of.Map.Slot > 0 {
+		line("Length: %s of a slot of %s.\n", say.Clock(p.of.Map.Length), say.Clock(p.of.Map.Slot))
 	}
 	for _, c := range export.Cautions {
 		para(c)

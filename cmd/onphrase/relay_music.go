@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/told"
@@ -14,8 +15,8 @@ import (
 )
 
 // exchange lists what changes in a class file whose parts get other songs.
-func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
-	other, err := o.otherMusic(s, was.class)
+func (o *relayOptions) exchange(s *streams, was *aligned.Class) ([]edit.Change, error) {
+	other, err := o.otherMusic(s, was.Class)
 	if err != nil {
 		return nil, err
 	}
@@ -27,10 +28,10 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 		return nil, err
 	}
 	var changes []edit.Change
-	if h.music != cleanFolder(was.class.Music) {
+	if h.music != cleanFolder(was.Class.Music) {
 		changes = append(changes, edit.SetMusic{Folder: h.music})
 	}
-	for i := range was.class.Parts {
+	for i := range was.Class.Parts {
 		m, changed := other.parts[i]
 		if !changed {
 			continue
@@ -39,7 +40,7 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 		for _, t := range m.Tracks {
 			names = append(names, h.name(t.File))
 		}
-		changes = append(changes, edit.SetTracks{Part: was.class.Parts[i].Pos, Tracks: names})
+		changes = append(changes, edit.SetTracks{Part: was.Class.Parts[i].Pos, Tracks: names})
 		changes = append(changes, begins(was, i, m)...)
 	}
 	return changes, nil
@@ -48,12 +49,12 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 // begins says where a part begins on its other song, and how it is played
 // there. A count or a time of the old song means nothing on another: the phrase
 // it lies in stays.
-func begins(was *laid, i int, m plan.PartMusic) []edit.Change {
-	p := &was.class.Parts[i]
+func begins(was *aligned.Class, i int, m plan.PartMusic) []edit.Change {
+	p := &was.Class.Parts[i]
 	var out []edit.Change
 	start := m.Start.Phrase
 	if start == 0 && (p.Start.Time != nil || p.Start.Count > 0) {
-		if tracks := was.m.Parts[i].Tracks; len(tracks) > 0 {
+		if tracks := was.Map.Parts[i].Tracks; len(tracks) > 0 {
 			start = max(1, tracks[0].Phrase)
 		}
 	}
@@ -108,7 +109,7 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 	}
 	var used int
 	other.parts, used = plan.SongForSong(c, songs)
-	switch have := trackNames(c); {
+	switch have := aligned.TrackNames(c); {
 	case used < len(songs):
 		s.say("%s has %s, the class %d: from %s on they are not used", o.music, plural(len(songs), "song"), len(have), filepath.Base(songs[used]))
 	case used < len(have):
@@ -132,7 +133,7 @@ func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	if err := problemsIn(s, o.music, problems); err != nil {
 		return other, err
 	}
-	other.folder, err = filepath.Abs(musicFolder(o.music, &plan.Class{Music: list.Music}))
+	other.folder, err = filepath.Abs(aligned.MusicFolder(o.music, &plan.Class{Music: list.Music}))
 	for _, m := range other.parts {
 		for i := range m.Tracks {
 			m.Tracks[i].File = filepath.Join(other.folder, filepath.FromSlash(m.Tracks[i].File))
@@ -160,16 +161,16 @@ type home struct {
 
 // home finds the music folder of the new class: that of the new songs where
 // they are all new, else the old one.
-func (o *relayOptions) home(was *laid, other otherMusic) (home, error) {
+func (o *relayOptions) home(was *aligned.Class, other otherMusic) (home, error) {
 	h := home{at: other.folder}
-	if !other.whole(was.class) {
-		old, err := filepath.Abs(musicFolder(o.path, was.class))
+	if !other.whole(was.Class) {
+		old, err := filepath.Abs(aligned.MusicFolder(o.path, was.Class))
 		if err != nil {
 			return h, err
 		}
 		h.at = old
-		if filepath.IsAbs(filepath.FromSlash(was.class.Music)) {
-			h.music = cleanFolder(was.class.Music)
+		if filepath.IsAbs(filepath.FromSlash(was.Class.Music)) {
+			h.music = cleanFolder(was.Class.Music)
 			return h, nil
 		}
 	}

@@ -11,10 +11,10 @@ import (
 
 // writeText shows a person what moves: part by part, item by item, then the
 // findings and the way out.
-func (o *relayOptions) writeText(s *streams, r relaid) error {
+func (o *relayOptions) writeText(s *streams, r exchanged) error {
 	var b strings.Builder
-	head := fmt.Sprintf("%s on other songs: %s", r.is.class.Name, arrow(clock(r.was.m.Length), clock(r.is.m.Length)))
-	if slot := r.is.class.Slot; slot > 0 {
+	head := fmt.Sprintf("%s on other songs: %s", r.is.Class.Name, arrow(clock(r.was.Map.Length), clock(r.is.Map.Length)))
+	if slot := r.is.Class.Slot; slot > 0 {
 		head += " of " + clock(slot)
 	}
 	fmt.Fprintf(&b, "%s\n%s\n", head, strings.Repeat("-", min(s.width, defaultWidth)))
@@ -144,7 +144,7 @@ func perRep(s align.Spell) string {
 func decimals(v float64, n int) string { return strconv.FormatFloat(v, 'f', n, 64) }
 
 // outcome is what fits on the new songs and what does not.
-func (o *relayOptions) outcome(s *streams, r relaid) string {
+func (o *relayOptions) outcome(s *streams, r exchanged) string {
 	var b strings.Builder
 	group := func(head string, all []align.Finding, ways bool) {
 		if len(all) > 0 {
@@ -159,7 +159,7 @@ func (o *relayOptions) outcome(s *streams, r relaid) string {
 	case r.way != nil:
 		fmt.Fprintf(&b, "Smallest way out: %s, price %d; %s\n", plural(len(r.way.Changes), "change"), r.way.Price, outcome(*r.way))
 		changeLines(&b, s.width, r.way.Changes)
-	case len(grave(r.is.m.Findings)) == 0:
+	case len(grave(r.is.Map.Findings)) == 0:
 		b.WriteString("It lands on these songs as it is.\n")
 	}
 	switch {

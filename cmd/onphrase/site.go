@@ -14,6 +14,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/export"
+	"onphrase/cmd/internal/aligned"
 )
 
 // site is the page of a class as it stands now, and the music it plays. What
@@ -45,21 +46,21 @@ const mostListeners = 64
 const heartbeat = 15 * time.Second
 
 // show puts a class on the site and tells the pages that are open.
-func (v *site) show(l *laid) error {
+func (v *site) show(l *aligned.Class) error {
 	music := map[string]served{}
 	at := map[string]string{}
-	for n, name := range trackNames(l.class) {
-		file := l.files[name]
+	for n, name := range aligned.TrackNames(l.Class) {
+		file := l.Files[name]
 		info, err := os.Stat(file)
-		if err != nil || !info.Mode().IsRegular() || l.tracks[name].Problem != "" {
+		if err != nil || !info.Mode().IsRegular() || l.Tracks[name].Problem != "" {
 			continue // nothing that was heard
 		}
 		at[name] = fmt.Sprintf("music/%d/%s", n+1, path.Base(name))
 		music["/"+at[name]] = served{file, info}
 	}
-	eachTrack(l.m, func(t *align.Music) { t.Path = at[t.File] })
+	aligned.EachTrack(l.Map, func(t *align.Music) { t.Path = at[t.File] })
 	var b bytes.Buffer
-	if err := export.LivePage(&b, l.m); err != nil {
+	if err := export.LivePage(&b, l.Map); err != nil {
 		return err
 	}
 	sum := sha256.Sum256(b.Bytes())

@@ -6,6 +6,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"onphrase/cmd/internal/aligned"
 )
 
 // lookEvery is how often the files of a class are looked at for changes.
@@ -13,7 +15,7 @@ const lookEvery = time.Second
 
 // watch shows the class again whenever one of its files changes, until the
 // context ends. A class with a problem is reported and not shown.
-func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
+func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *aligned.Class) {
 	tick := time.NewTicker(lookEvery)
 	defer tick.Stop()
 	seen := o.state(l)
@@ -28,7 +30,7 @@ func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
 			continue
 		}
 		seen = now
-		again, err := o.lay(ctx, s, o.path)
+		again, err := o.align(ctx, s, o.path)
 		if ctx.Err() != nil {
 			return
 		}
@@ -48,9 +50,9 @@ func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
 
 // state is when the files of a class were last changed, and how large they are.
 // The music folder is among them: a song that was missing may come.
-func (c *classFlags) state(l *laid) string {
+func (c *classFlags) state(l *aligned.Class) string {
 	var b strings.Builder
-	for _, p := range append(c.sources(l), musicFolder(l.path, l.class)) {
+	for _, p := range append(c.sources(l), aligned.MusicFolder(l.Path, l.Class)) {
 		if info, err := os.Stat(p); err == nil {
 			fmt.Fprintf(&b, "%d %d", info.ModTime().UnixNano(), info.Size())
 		}

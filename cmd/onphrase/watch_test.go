@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/library"
 	"onphrase/plan"
@@ -18,10 +19,10 @@ func TestStateSeesCorrections(t *testing.T) {
 		t.Skip("this system's configuration folder cannot be set")
 	}
 	music := filepath.Join(t.TempDir(), "one.mp3")
-	l := &laid{
-		path:  filepath.Join(t.TempDir(), "class.yaml"),
-		class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
-		files: found{"one.mp3": music},
+	l := &aligned.Class{
+		Path:  filepath.Join(t.TempDir(), "class.yaml"),
+		Class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
+		Files: aligned.Files{"one.mp3": music},
 	}
 	c := &classFlags{}
 	own := disk.OwnFile("", "corrections")
