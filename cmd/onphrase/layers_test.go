@@ -33,6 +33,10 @@ var mayImport = map[string][]string{
 	"cmd/internal/told":    {},
 	"cmd/internal/disk":    {"cmd/internal/told"},
 	"cmd/internal/aligned": {"align", "beat", "plan", "cmd/internal/disk", "cmd/internal/library"},
+	"cmd/internal/parcel": {
+		"align", "align/export", "beat", "beat/decode", "plan", "plan/say",
+		"cmd/internal/aligned", "cmd/internal/disk", "cmd/internal/library", "cmd/internal/told",
+	},
 	"cmd/internal/library": {
 		"beat", "beat/correct", "beat/decode", "cmd/internal/disk", "cmd/internal/told",
 	},
@@ -72,6 +76,7 @@ var mayReachOutside = map[string][]string{
 	"cmd/internal/aligned": {"os"}, // where a class's songs are
 	"cmd/internal/disk":    {"os"},
 	"cmd/internal/library": {"os"}, // the cache and her folders
+	"cmd/internal/parcel":  {"os"},
 	"cmd/internal/serve":   {"net/http"},
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/parcel"
 )
 
 type packOptions struct {
@@ -25,7 +26,7 @@ music. It opens on any computer, with or without onphrase.
 
 The songs are not in it, but how to recognise them by content and name, so that
 'onphrase unpack' can tell which are missing. --with-music takes them along.
-` + licences + `
+` + parcel.Licences + `
 
 The same class gives the same package, byte for byte.`
 
@@ -60,7 +61,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	if err != nil {
 		return err
 	}
-	files, err := gather(l, moves, o.withMusic)
+	files, err := parcel.Gather(l, moves, o.withMusic)
 	if err != nil {
 		return err
 	}
@@ -68,7 +69,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 		o.out = strings.TrimSuffix(o.path, filepath.Ext(o.path)) + ".zip"
 	}
 	var b bytes.Buffer
-	if err := writeZip(&b, files); err != nil {
+	if err := parcel.Write(&b, files); err != nil {
 		return err
 	}
 	if err := disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
@@ -76,7 +77,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	}
 	s.say("%s: %s, %.1f MB", o.out, plural(len(files), "file"), float64(b.Len())/1e6)
 	if o.withMusic {
-		s.say("%s", licences)
+		s.say("%s", parcel.Licences)
 	}
 	return nil
 }

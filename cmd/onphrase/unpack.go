@@ -12,6 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/parcel"
 	"onphrase/cmd/internal/told"
 )
 
@@ -59,15 +60,15 @@ func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 		return told.Failed("'onphrase pack' makes packages", "%s: %s", o.file, told.Reason(err))
 	}
 	defer z.Close()
-	files, err := readZip(&z.Reader)
+	files, err := parcel.Read(&z.Reader)
 	if err != nil {
 		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
-	list, err := manifestIn(files)
+	list, err := parcel.List(files)
 	if err != nil {
 		return told.Failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
 	}
-	heard, err := analysisIn(files)
+	heard, err := parcel.Analysis(files)
 	if err != nil {
 		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
@@ -83,27 +84,27 @@ func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 		return told.Failed("", "%s: %s", o.dir, told.Reason(err))
 	}
 	defer root.Close()
-	fresh, err := unpackInto(root, files)
+	fresh, err := parcel.Unpack(root, files)
 	if err != nil {
 		return told.Failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
 	}
 	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
-	songs, err := find(list, o.dir, o.music)
+	songs, err := parcel.Find(list, o.dir, o.music)
 	if err != nil {
 		return err
 	}
-	if err := listenTo(ctx, songs, heard, listener.all); err != nil {
+	if err := parcel.Compare(ctx, songs, heard, listener.all); err != nil {
 		return err
 	}
 	return report(s, list, songs, o)
 }
 
 // report says of every song whether it is there.
-func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) error {
+func report(s *streams, list *parcel.Manifest, songs []parcel.Whereabouts, o *unpackOptions) error {
 	t := &table{cols: []column{{head: "song", least: leastName}, {head: "is"}, {head: "what to do", least: 30}}}
 	all := true
 	for _, w := range songs {
-		all = all && w.there()
+		all = all && w.There()
 		state, help := standing(w, filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
 		t.add(w.File, state, help)
 	}
@@ -112,7 +113,7 @@ func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) e
 			return err
 		}
 	}
-	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, packedPage), filepath.Join(o.dir, packedStart))
+	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, parcel.PageName), filepath.Join(o.dir, parcel.StartName))
 	if !all {
 		return said(exitFindings)
 	}
@@ -120,24 +121,24 @@ func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) e
 }
 
 // standing says how a song stands and what to do about it.
-func standing(w whereabouts, home string) (state, help string) {
+func standing(w parcel.Whereabouts, home string) (state, help string) {
 	switch {
-	case w.same && w.home:
+	case w.Same && w.Home:
 		return "there", ""
-	case w.same:
-		return "elsewhere", fmt.Sprintf("copy %s to %s", w.at, home)
-	case w.Fits() && w.home:
+	case w.Same:
+		return "elsewhere", fmt.Sprintf("copy %s to %s", w.At, home)
+	case w.Fits() && w.Home:
 		return "there", "another file: its counts and phrases fall in the same places"
 	case w.Fits():
-		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.at, home)
+		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.At, home)
 	case w.Alike:
 		when := "later"
 		if w.Later < 0 {
 			when = "earlier"
 		}
-		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.at, math.Abs(w.Later), when, home)
-	case w.at != "":
-		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.at)
+		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.At, math.Abs(w.Later), when, home)
+	case w.At != "":
+		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.At)
 	}
-	return "missing", fmt.Sprintf("%s, as %s", songLine(w.song), home)
+	return "missing", fmt.Sprintf("%s, as %s", parcel.SongLine(w.Song), home)
 }

@@ -1,4 +1,4 @@
-package main
+package parcel
 
 import (
 	"context"
@@ -9,26 +9,26 @@ import (
 	"onphrase/cmd/internal/library"
 )
 
-// analysisIn finds what was heard in the songs of a package, by their names.
-func analysisIn(files []unpacked) (map[string]beat.Track, error) {
+// Analysis finds what was heard in the songs of a package, by their names.
+func Analysis(files []Unpacked) (map[string]beat.Track, error) {
 	tracks := map[string]beat.Track{}
 	for _, f := range files {
-		if f.name != packedAnalysis {
+		if f.Name != packedAnalysis {
 			continue
 		}
 		var a struct {
 			Schema string       `json:"schema"`
 			Tracks []beat.Track `json:"tracks"`
 		}
-		if err := json.Unmarshal(f.content, &a); err != nil {
-			return nil, fmt.Errorf("%s cannot be read: %w", f.name, err)
+		if err := json.Unmarshal(f.Content, &a); err != nil {
+			return nil, fmt.Errorf("%s cannot be read: %w", f.Name, err)
 		}
 		if a.Schema != library.AnalysisSchema {
-			return nil, fmt.Errorf("%s is %q, this program reads %s", f.name, a.Schema, library.AnalysisSchema)
+			return nil, fmt.Errorf("%s is %q, this program reads %s", f.Name, a.Schema, library.AnalysisSchema)
 		}
 		for _, t := range a.Tracks {
 			if len(t.Beats) > library.MostCounts || len(t.Phrases) > library.MostCounts/beat.PhraseLen {
-				return nil, fmt.Errorf("%s: more counts than any song has", f.name)
+				return nil, fmt.Errorf("%s: more counts than any song has", f.Name)
 			}
 			tracks[t.File] = t
 		}
@@ -36,17 +36,17 @@ func analysisIn(files []unpacked) (map[string]beat.Track, error) {
 	return tracks, nil
 }
 
-// hearing listens to files, in their order.
-type hearing func(context.Context, []library.Input) ([]library.Result, error)
+// Hearing listens to files, in their order.
+type Hearing func(context.Context, []library.Input) ([]library.Result, error)
 
-// listenTo compares the files that have only the name of a song with what was
+// Compare compares the files that have only the name of a song with what was
 // heard in the song itself.
-func listenTo(ctx context.Context, songs []whereabouts, was map[string]beat.Track, hear hearing) error {
+func Compare(ctx context.Context, songs []Whereabouts, was map[string]beat.Track, hear Hearing) error {
 	var list []library.Input
 	var which []int
 	for i, w := range songs {
-		if w.at != "" && !w.same {
-			list, which = append(list, library.Input{Path: w.at}), append(which, i)
+		if w.At != "" && !w.Same {
+			list, which = append(list, library.Input{Path: w.At}), append(which, i)
 		}
 	}
 	if len(list) == 0 {

@@ -1,4 +1,4 @@
-package main
+package parcel
 
 import (
 	"os"
@@ -13,22 +13,22 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// whereabouts is where a song of a package was found.
-type whereabouts struct {
-	song
-	at   string // the file, empty when there is none
-	same bool   // its content is that of the song the class was made to
-	home bool   // it lies where the class looks for it
+// Whereabouts is where a song of a package was found.
+type Whereabouts struct {
+	Song
+	At   string // the file, empty when there is none
+	Same bool   // its content is that of the song the class was made to
+	Home bool   // it lies where the class looks for it
 
 	library.Edition // of a file that has only the name
 }
 
-// there tells whether the class can be taught to it as it is.
-func (w whereabouts) there() bool { return w.home && (w.same || w.Fits()) }
+// There tells whether the class can be taught to it as it is.
+func (w Whereabouts) There() bool { return w.Home && (w.Same || w.Fits()) }
 
-// find looks for the songs in their folder, and in the user's own music, by
+// Find looks for the songs in their folder, and in the user's own music, by
 // content first and then by name.
-func find(list *manifest, dir, own string) ([]whereabouts, error) {
+func Find(list *Manifest, dir, own string) ([]Whereabouts, error) {
 	var have []string
 	if own != "" {
 		files, err := library.AudioFiles(own)
@@ -39,14 +39,14 @@ func find(list *manifest, dir, own string) ([]whereabouts, error) {
 			have = append(have, filepath.Join(own, f))
 		}
 	}
-	var all []whereabouts
+	var all []Whereabouts
 	for _, s := range list.Songs {
 		home := filepath.Join(dir, filepath.FromSlash(path.Join(list.Music, s.File)))
-		w := whereabouts{song: s}
+		w := Whereabouts{Song: s}
 		if same, ok := s.is(home); ok {
-			w.at, w.same, w.home = home, same, true
+			w.At, w.Same, w.Home = home, same, true
 		}
-		if !w.same {
+		if !w.Same {
 			s.among(have, &w)
 		}
 		all = append(all, w)
@@ -55,23 +55,23 @@ func find(list *manifest, dir, own string) ([]whereabouts, error) {
 }
 
 // among looks for the song in a list of files.
-func (s song) among(have []string, w *whereabouts) {
+func (s Song) among(have []string, w *Whereabouts) {
 	for _, file := range have {
 		if same, ok := s.is(file); ok && same {
-			w.at, w.same, w.home = file, true, false
+			w.At, w.Same, w.Home = file, true, false
 			return
 		}
 	}
 	for _, file := range have {
-		if w.at == "" && s.called(file) {
-			w.at = file
+		if w.At == "" && s.called(file) {
+			w.At = file
 		}
 	}
 }
 
 // is tells whether a file is there, and whether it is the very song. Only a
 // file of the same size is read.
-func (s song) is(file string) (same, ok bool) {
+func (s Song) is(file string) (same, ok bool) {
 	info, err := os.Stat(file)
 	if err != nil || !info.Mode().IsRegular() {
 		return false, false
@@ -85,7 +85,7 @@ func (s song) is(file string) (same, ok bool) {
 
 // called tells whether a file has the song's name or title, whatever its
 // folder, format, capitals and hyphens.
-func (s song) called(file string) bool {
+func (s Song) called(file string) bool {
 	name := bare(file)
 	return name != "" && (name == bare(s.File) || name == letters(s.Title))
 }

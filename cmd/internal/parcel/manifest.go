@@ -1,4 +1,4 @@
-package main
+package parcel
 
 import (
 	"bytes"
@@ -15,29 +15,29 @@ import (
 	"unicode"
 )
 
-// packageSchema names the list that a package keeps of itself.
-const packageSchema = "onphrase.package/1"
+// schemaName names the list that a package keeps of itself.
+const schemaName = "onphrase.package/1"
 
-// packageList is the file of a package that lists it.
-const packageList = "package.json"
+// ListName is the file of a package that lists it.
+const ListName = "package.json"
 
-// packageJSON describes that file.
+// Schema describes that file.
 //
 //go:embed package.schema.json
-var packageJSON string
+var Schema string
 
-// manifest is what a package says of itself. Within /1 keys are added and
+// Manifest is what a package says of itself. Within /1 keys are added and
 // never renamed.
-type manifest struct {
+type Manifest struct {
 	Schema string `json:"schema"`
 	Class  string `json:"class"`
 	File   string `json:"file"`  // the class file in the package
 	Music  string `json:"music"` // the folder in it where the songs belong, empty: beside the class file
-	Songs  []song `json:"songs"`
+	Songs  []Song `json:"songs"`
 }
 
-// song is a track of the class, known by its content and by its name.
-type song struct {
+// Song is a track of the class, known by its content and by its name.
+type Song struct {
 	File     string  `json:"file"` // in the music folder, as the class file spells it
 	Title    string  `json:"title"`
 	SHA256   string  `json:"sha256"`
@@ -59,7 +59,7 @@ func content(path string) (sum string, size int64, err error) {
 	return hex.EncodeToString(h.Sum(nil)), n, err
 }
 
-func (m *manifest) encode() ([]byte, error) {
+func (m *Manifest) encode() ([]byte, error) {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)
@@ -69,13 +69,13 @@ func (m *manifest) encode() ([]byte, error) {
 }
 
 // readManifest understands the list of a package.
-func readManifest(src []byte) (*manifest, error) {
-	var m manifest
+func readManifest(src []byte) (*Manifest, error) {
+	var m Manifest
 	if err := json.Unmarshal(src, &m); err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", packageList, err)
+		return nil, fmt.Errorf("%s cannot be read: %w", ListName, err)
 	}
-	if m.Schema != packageSchema {
-		return nil, fmt.Errorf("%s is %q, this program reads %s", packageList, m.Schema, packageSchema)
+	if m.Schema != schemaName {
+		return nil, fmt.Errorf("%s is %q, this program reads %s", ListName, m.Schema, schemaName)
 	}
 	for i := range m.Songs { // a title is shown on the user's screen
 		m.Songs[i].Title = strings.Map(func(r rune) rune {
@@ -88,14 +88,14 @@ func readManifest(src []byte) (*manifest, error) {
 	return &m, nil
 }
 
-// manifestIn finds the list of a package and makes sure that it lists names
+// List finds the list of a package and makes sure that it lists names
 // that stay in it.
-func manifestIn(files []unpacked) (*manifest, error) {
+func List(files []Unpacked) (*Manifest, error) {
 	for _, f := range files {
-		if f.name != packageList {
+		if f.Name != ListName {
 			continue
 		}
-		list, err := readManifest(f.content)
+		list, err := readManifest(f.Content)
 		if err != nil {
 			return nil, err
 		}
@@ -106,5 +106,5 @@ func manifestIn(files []unpacked) (*manifest, error) {
 		}
 		return list, nil
 	}
-	return nil, errors.New("not a package of onphrase: it has no " + packageList)
+	return nil, errors.New("not a package of onphrase: it has no " + ListName)
 }

@@ -1,4 +1,4 @@
-package main
+package parcel
 
 import (
 	"fmt"
@@ -13,8 +13,8 @@ import (
 // textWidth is that of the words to read first [columns].
 const textWidth = 80
 
-// licences is the word about music that is handed on.
-const licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually does not give it. Local law decides."
+// Licences is the word about music that is handed on.
+const Licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually does not give it. Local law decides."
 
 // startHere writes what a substitute reads first. She may have no onphrase.
 func (p *packer) startHere(w io.Writer) error {
@@ -23,23 +23,23 @@ func (p *packer) startHere(w io.Writer) error {
 	para := func(text string) { line("%s\n", strings.Join(say.Wrap(text, textWidth), "\n")) }
 	line("%s\n", p.of.Class.Name)
 	line("All there is to teach this class. Nothing needs to be installed for it.\n")
-	line("%-22s open it in a browser: stage, desk, and sheets to print", packedPage)
+	line("%-22s open it in a browser: stage, desk, and sheets to print", PageName)
 	line("%-22s the class part by part, what to say and when, the kit", "sheets/")
 	line("%-22s the songs in order, for a music player", "running-order.m3u8")
 	line("%-22s captions for the class and lines for each song", "captions/")
 	line("%-22s the class itself; onphrase reads it, and so do people", p.list.File)
-	line("%-22s for programs\n", "data/, "+packageList)
+	line("%-22s for programs\n", "data/, "+ListName)
 	where := "beside this file"
 	if p.list.Music != "" {
 		where = "into the folder " + p.list.Music + " beside this file"
 	}
 	if len(p.list.Songs) > 0 && p.list.Songs[0].Included {
-		para("The songs are in this package. " + licences)
+		para("The songs are in this package. " + Licences)
 	} else {
 		para("The songs are not in this package. Put your own copies " + where + ", under these names, and the page plays them. Without them it runs on a tap on count 1.")
 	}
 	for _, s := range p.list.Songs {
-		line("  %s", songLine(s))
+		line("  %s", SongLine(s))
 	}
 	line("")
 	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
@@ -53,8 +53,8 @@ func (p *packer) startHere(w io.Writer) error {
 	return err
 }
 
-// songLine names a song as a person looks for it.
-func songLine(s song) string {
+// SongLine names a song as a person looks for it.
+func SongLine(s Song) string {
 	text := s.File
 	if s.Title != "" && s.Title != strings.TrimSuffix(path.Base(s.File), path.Ext(s.File)) {
 		text = fmt.Sprintf("%s (%s)", s.Title, s.File)

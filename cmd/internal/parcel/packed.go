@@ -1,4 +1,6 @@
-package main
+// Package parcel is a class in one file, for a substitute: what goes into it, how
+// it is unpacked without harm, and which of its songs are there.
+package parcel
 
 import (
 	"archive/zip"
@@ -21,8 +23,8 @@ import (
 	"onphrase/cmd/internal/told"
 )
 
-// packed is a file of a package: its content, or where on this computer it is.
-type packed struct {
+// File is a file of a package: its content, or where on this computer it is.
+type File struct {
 	name    string // with / between folders
 	content []byte
 	from    string
@@ -31,8 +33,8 @@ type packed struct {
 // packer gathers the files of a package.
 type packer struct {
 	of    *aligned.Class
-	list  manifest
-	files []packed
+	list  Manifest
+	files []File
 	err   error
 }
 
@@ -46,22 +48,22 @@ func (p *packer) add(name string, write func(io.Writer) error) {
 		p.err = fmt.Errorf("%s: %w", name, err)
 		return
 	}
-	p.files = append(p.files, packed{name: name, content: b.Bytes()})
+	p.files = append(p.files, File{name: name, content: b.Bytes()})
 }
 
 // The names in a package.
 const (
-	packedPage  = "class.html"
-	packedStart = "read-me-first.txt"
+	PageName    = "class.html"
+	StartName   = "read-me-first.txt"
 	packedMoves = "moves.yaml"
 
 	packedAnalysis = "data/analysis.json"
 )
 
-// gather lists everything that goes into a package, sorted by name.
-func gather(l *aligned.Class, moves []byte, withMusic bool) ([]packed, error) {
+// Gather lists everything that goes into a package, sorted by name.
+func Gather(l *aligned.Class, moves []byte, withMusic bool) ([]File, error) {
 	p := &packer{of: l}
-	p.list = manifest{Schema: packageSchema, Class: l.Class.Name, File: filepath.Base(l.Path)}
+	p.list = Manifest{Schema: schemaName, Class: l.Class.Name, File: filepath.Base(l.Path)}
 	src, music, err := localMusic(l.Src, l.Class)
 	if err != nil {
 		return nil, told.Failed("", "%s: %s", l.Path, err)
@@ -76,15 +78,15 @@ func gather(l *aligned.Class, moves []byte, withMusic bool) ([]packed, error) {
 	}
 	p.sheets()
 	p.analysis()
-	p.add(packageList, func(w io.Writer) error {
+	p.add(ListName, func(w io.Writer) error {
 		src, err := p.list.encode()
 		if err == nil {
 			_, err = w.Write(src)
 		}
 		return err
 	})
-	p.add(packedStart, p.startHere)
-	slices.SortFunc(p.files, func(a, b packed) int { return strings.Compare(a.name, b.name) })
+	p.add(StartName, p.startHere)
+	slices.SortFunc(p.files, func(a, b File) int { return strings.Compare(a.name, b.name) })
 	seen := map[string]bool{}
 	for _, f := range p.files {
 		if !harmlessName(f.name) {
@@ -110,13 +112,13 @@ func (p *packer) songs(withMusic bool) error {
 		if err != nil {
 			return told.Failed("", "%s: %s", file, told.Reason(err))
 		}
-		p.list.Songs = append(p.list.Songs, song{
+		p.list.Songs = append(p.list.Songs, Song{
 			File: name, Title: track.Title, SHA256: sum, Bytes: size,
 			Duration: track.Duration, BPM: track.BPM, Included: withMusic,
 		})
 		at := path.Join(p.list.Music, name)
 		if withMusic {
-			p.files = append(p.files, packed{name: at, from: file})
+			p.files = append(p.files, File{name: at, from: file})
 		}
 		kept, err := library.CorrectionsOf(file)
 		if err != nil {
@@ -127,7 +129,7 @@ func (p *packer) songs(withMusic bool) error {
 			if err != nil {
 				return told.Failed("", "%s: %s", kept.Path, told.Reason(err))
 			}
-			p.files = append(p.files, packed{name: at + library.CorrectionEnding, content: src})
+			p.files = append(p.files, File{name: at + library.CorrectionEnding, content: src})
 		}
 	}
 	aligned.EachTrack(p.of.Map, func(t *align.Music) { t.Path = path.Join(p.list.Music, t.File) })
@@ -180,9 +182,9 @@ func (p *packer) analysis() {
 // can hold: the same class gives the same package.
 var packTime = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// writeZip writes the package. Music is stored as it is: it is compressed
+// Write writes the package. Music is stored as it is: it is compressed
 // already.
-func writeZip(w io.Writer, files []packed) error {
+func Write(w io.Writer, files []File) error {
 	z := zip.NewWriter(w)
 	for _, f := range files {
 		h := &zip.FileHeader{Name: f.name, Method: zip.Deflate, Modified: packTime}
