@@ -3,10 +3,8 @@ package main
 import (
 	"context"
 	"fmt"
-	"net"
 	"os/exec"
 	"runtime"
-	"strconv"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -15,7 +13,6 @@ import (
 	"onphrase/align/export/web"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/serve"
-	"onphrase/cmd/internal/told"
 )
 
 type deskOptions struct {
@@ -71,7 +68,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 			return err
 		}
 	}
-	at, err := listenHere(o.port, portMatters)
+	at, err := serve.Listen(o.port, portMatters)
 	if err != nil {
 		return err
 	}
@@ -86,7 +83,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	s.say("the desk ends some time after its last page was closed, or with Ctrl-C")
 	group, ctx := errgroup.WithContext(ctx)
 	ctx, end := context.WithCancel(ctx)
-	group.Go(func() error { return door{at, &gate{hosts: hostsOf(at), inside: inside, writes: true}}.serve(ctx) })
+	group.Go(func() error { return serve.NewDoor(at, inside, true).Serve(ctx) })
 	group.Go(func() error { d.Hear(ctx); return nil })
 	group.Go(func() error { d.Watch(ctx); return nil })
 	group.Go(func() error { endWhenLeft(ctx, d, endAfter); end(); return nil })
@@ -95,30 +92,6 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	}
 	s.say("stopped")
 	return said(exitClean)
-}
-
-// listenHere takes a port of this computer, another one where that is taken and
-// nobody has asked for it.
-func listenHere(port int, portMatters bool) (net.Listener, error) {
-	here, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
-	if err != nil && !portMatters {
-		here, err = net.Listen("tcp", "127.0.0.1:0")
-	}
-	if err != nil {
-		return nil, told.Failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", port,
-			told.Reason(err))
-	}
-	return here, nil
-}
-
-// hostsOf is how browsers name the address: at port 80 without the port.
-func hostsOf(l net.Listener) []string {
-	port := strconv.Itoa(l.Addr().(*net.TCPAddr).Port)
-	hosts := []string{"127.0.0.1:" + port, "localhost:" + port}
-	if port == "80" {
-		hosts = append(hosts, "127.0.0.1", "localhost")
-	}
-	return hosts
 }
 
 // endWhenLeft waits until no page has been open for some time.

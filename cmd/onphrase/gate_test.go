@@ -3,13 +3,13 @@ package main
 import (
 	"bytes"
 	"context"
-	"net"
 	"net/http"
-	"net/http/httptest"
 	"net/url"
 	"regexp"
 	"strings"
 	"testing"
+
+	"onphrase/cmd/internal/serve"
 )
 
 // In the network nothing is served without the key, which works once.
@@ -23,23 +23,23 @@ func TestPageInTheNetwork(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := &site{}
-	if err := v.show(l); err != nil {
+	v := &serve.Site{}
+	if err := v.Show(l); err != nil {
 		t.Fatal(err)
 	}
-	d, err := openLAN(s, v, "127.0.0.2", "0") // as good as an address in a network
+	d, err := serve.DoorAt("127.0.0.2", 0, v, invitations(s)) // as good as an address in a network
 	if err != nil {
 		t.Skipf("NOT CHECKED: %v", err)
 	}
 	ended := make(chan error, 1)
-	go func() { ended <- d.serve(ctx) }()
+	go func() { ended <- d.Serve(ctx) }()
 	u, err := url.Parse(strings.TrimSpace(out.String()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	key := u.Query().Get(keyName)
+	key := u.Query().Get("key")
 	base := "http://" + u.Host
-	for _, path := range []string{"/", "/events", "/music/1/one.wav", "/?key=", "/?key=aaaaaaaaaa", "/music/1/one.wav?key=" + key, "/?" + keyName + "=" + key[:9]} {
+	for _, path := range []string{"/", "/events", "/music/1/one.wav", "/?key=", "/?key=aaaaaaaaaa", "/music/1/one.wav?key=" + key, "/?key=" + key[:9]} {
 		if status, body, _ := get(t, base, path, nil); status != http.StatusUnauthorized || strings.Contains(body, "Served") {
 			t.Errorf("%s: %d", path, status)
 		}
@@ -71,36 +71,5 @@ func TestPageInTheNetwork(t *testing.T) {
 	next := regexp.MustCompile(`for the next device: http://\S+\?key=([a-z2-7]{10})`).FindStringSubmatch(talk.String())
 	if next == nil || next[1] == key {
 		t.Errorf("no other key in %s", talk.String())
-	}
-}
-
-// What is served in the network is served at a private address, or not at all.
-func TestLANAddress(t *testing.T) {
-	ip, err := lanIP()
-	if err == nil && !net.ParseIP(ip).IsPrivate() {
-		t.Errorf("%s is not private", ip)
-	}
-	if err != nil && ip != "" {
-		t.Errorf("%s, %v", ip, err)
-	}
-}
-
-// Keys that are tried out change the key.
-func TestKeyIsNotGuessed(t *testing.T) {
-	var keys []string
-	v := newInvite(func(key string) { keys = append(keys, key) })
-	g := &gate{hosts: []string{"192.168.0.2:3232"}, invite: v, inside: http.NotFoundHandler()}
-	try := func(key string) int {
-		w := httptest.NewRecorder()
-		g.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "http://192.168.0.2:3232/?key="+key, nil))
-		return w.Code
-	}
-	for range mostWrong {
-		if code := try("wrongwrong"); code != http.StatusUnauthorized {
-			t.Fatalf("a wrong key: %d", code)
-		}
-	}
-	if len(keys) != 2 || try(keys[0]) != http.StatusUnauthorized || try(keys[1]) != http.StatusSeeOther {
-		t.Errorf("keys %q", keys)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/serve"
 )
 
 // In a real browser the page that is served has its song, and shows a change
@@ -64,7 +65,7 @@ func TestPageReloadsInBrowser(t *testing.T) {
 	ask(`document.getElementById("source").click(); document.getElementById("tap").dispatchEvent(new PointerEvent("pointerdown", {cancelable: true})); ""`)
 	until(`document.getElementById("tap").textContent`, "Count 1 is now")
 	change("Third")
-	time.Sleep(4 * lookEvery)
+	time.Sleep(4 * serve.LookEvery)
 	if got := ask("document.title"); got != "Second" {
 		t.Errorf("reloaded as %q while the class runs", got)
 	}

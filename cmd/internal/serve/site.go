@@ -1,4 +1,4 @@
-package main
+package serve
 
 import (
 	"bytes"
@@ -17,9 +17,9 @@ import (
 	"onphrase/cmd/internal/aligned"
 )
 
-// site is the page of a class as it stands now, and the music it plays. What
+// Site is the page of a class as it stands now, and the music it plays. What
 // can be asked for is a list: no address is ever turned into a path.
-type site struct {
+type Site struct {
 	mu        sync.Mutex
 	page      []byte
 	edition   string            // of the page, changes with it
@@ -45,8 +45,8 @@ const mostListeners = 64
 // heartbeat is how often a page that listens hears that the server is there.
 const heartbeat = 15 * time.Second
 
-// show puts a class on the site and tells the pages that are open.
-func (v *site) show(l *aligned.Class) error {
+// Show puts a class on the site and tells the pages that are open.
+func (v *Site) Show(l *aligned.Class) error {
 	music := map[string]served{}
 	at := map[string]string{}
 	for n, name := range aligned.TrackNames(l.Class) {
@@ -82,7 +82,7 @@ func (v *site) show(l *aligned.Class) error {
 }
 
 // ServeHTTP answers for the page, its events and its music.
-func (v *site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+func (v *Site) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	v.mu.Lock()
 	page, music := v.page, v.music
 	v.mu.Unlock()
@@ -125,7 +125,7 @@ func (t served) serve(w http.ResponseWriter, r *http.Request) {
 // either side leaves.
 //
 // Ref: WHATWG HTML, 9.2 Server-sent events.
-func (v *site) events(w http.ResponseWriter, r *http.Request) {
+func (v *Site) events(w http.ResponseWriter, r *http.Request) {
 	c := make(chan string, 1)
 	v.mu.Lock()
 	if v.listeners == nil {
