@@ -52,7 +52,7 @@ func newDemoCmd(s *streams) *cobra.Command {
 }
 
 func runDemo(cmd *cobra.Command, s *streams, o *classFlags, dir string) error {
-	written, err := writeDemo(samples.Demo(), dir)
+	written, err := writeDemo(dir)
 	if err != nil {
 		return err
 	}
@@ -101,7 +101,8 @@ type demoFiles struct {
 
 // writeDemo copies the demo into dir. It looks at every file before it writes
 // the first: where one differs from the demo's, nothing is written.
-func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
+func writeDemo(dir string) (demoFiles, error) {
+	demo := samples.Demo()
 	var files demoFiles
 	content := map[string][]byte{}
 	var differ []string

@@ -12,7 +12,9 @@ import (
 
 	"onphrase/align/export/web"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/serve"
+	"onphrase/plan"
 )
 
 type deskOptions struct {
@@ -61,7 +63,11 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	if err != nil {
 		return err
 	}
-	home := newDeskHome(listener)
+	home := newDeskHome(deskParts{
+		Analyst:   listener.Analyst,
+		Listening: func() library.Listening { return newProgress(s, 1) },
+		Moves:     func() (*plan.Catalog, error) { return catalog(s, "") },
+	})
 	d := desk.New(home, time.Now)
 	if first != "" {
 		if err := home.openFirst(d, first); err != nil {

@@ -14,7 +14,6 @@ import (
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
-	"onphrase/samples"
 )
 
 // ReadClass is the file of a class.
@@ -62,7 +61,7 @@ func (h *deskHome) FindMusic(path string, c *plan.Class) (map[string]string, []p
 func (h *deskHome) Catalog() *plan.Catalog {
 	h.known.Do(func() {
 		h.moves = plan.Builtin()
-		if own, err := catalog(h.s, ""); err == nil {
+		if own, err := h.parts.Moves(); err == nil {
 			h.moves = own
 		}
 	})
@@ -76,7 +75,7 @@ func (h *deskHome) Demo() (string, error) {
 	if _, err := os.Stat(class); err == nil {
 		return class, nil // hers by now: she may have changed it
 	}
-	if _, err := writeDemo(samples.Demo(), dir); err != nil {
+	if _, err := writeDemo(dir); err != nil {
 		return "", &desk.Refusal{Say: "The demo could not be written into " + dir + "."}
 	}
 	return class, nil

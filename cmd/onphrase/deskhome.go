@@ -25,14 +25,21 @@ import (
 
 // deskHome keeps a desk's songs and classes in the folders of this computer.
 type deskHome struct {
-	*analyst
+	parts   deskParts
 	mu      sync.Mutex // one correction file at a time
 	classes classesSeen
 	known   sync.Once // that the moves were read
 	moves   *plan.Catalog
 }
 
-func newDeskHome(a *analyst) *deskHome { return &deskHome{analyst: a} }
+// deskParts are what a home is made with.
+type deskParts struct {
+	Analyst   *library.Analyst
+	Listening func() library.Listening      // is told of one song how far it is
+	Moves     func() (*plan.Catalog, error) // all that are known, hers too
+}
+
+func newDeskHome(p deskParts) *deskHome { return &deskHome{parts: p} }
 
 // openFirst opens what was named on the command line.
 func (h *deskHome) openFirst(d *desk.Desk, name string) error {
@@ -108,11 +115,11 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 		t, err := tappedTrack(path)
 		return desk.Heard{Track: t}, true, err
 	}
-	key, err := h.Cache.Key(path, h.Mode)
+	key, err := h.parts.Analyst.Cache.Key(path, h.parts.Analyst.Mode)
 	if err != nil {
 		return desk.Heard{}, false, errors.New(told.Reason(err))
 	}
-	kept, known := h.Cache.Get(key)
+	kept, known := h.parts.Analyst.Cache.Get(key)
 	if !known {
 		return desk.Heard{}, false, nil
 	}
@@ -122,7 +129,7 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 
 // Hear listens to a song and keeps what it heard.
 func (h *deskHome) Hear(ctx context.Context, path string, told func(float64)) (desk.Heard, error) {
-	r, _ := h.Listened(ctx, path, newProgress(h.s, 1))
+	r, _ := h.parts.Analyst.Listened(ctx, path, h.parts.Listening())
 	return h.with(path, r.Track)
 }
 

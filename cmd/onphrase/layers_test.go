@@ -28,8 +28,16 @@ var mayImport = map[string][]string{
 		"align", "align/fit", "beat", "beat/correct", "beat/tap", "plan", "plan/edit", "plan/outline", "plan/say",
 		"cmd/internal/desk/screens",
 	},
-	"cmd/internal/desk/":   {},
-	"cmd/internal/serve":   {"cmd/internal/desk", "cmd/internal/desk/screens"},
+	"cmd/internal/desk/": {},
+	"cmd/internal/serve": {
+		"align", "align/export", "cmd/internal/aligned", "cmd/internal/desk", "cmd/internal/desk/screens",
+		"cmd/internal/told",
+	},
+	"cmd/internal/home": {
+		"beat", "beat/correct", "beat/decode", "beat/tap", "plan", "cmd/internal/aligned", "cmd/internal/demo",
+		"cmd/internal/desk", "cmd/internal/disk", "cmd/internal/library", "cmd/internal/told",
+	},
+	"cmd/internal/demo":    {"cmd/internal/disk", "cmd/internal/told", "samples"},
 	"cmd/internal/told":    {},
 	"cmd/internal/disk":    {"cmd/internal/told"},
 	"cmd/internal/aligned": {"align", "beat", "plan", "cmd/internal/disk", "cmd/internal/library"},
@@ -77,6 +85,8 @@ var mayReachOutside = map[string][]string{
 	"cmd/internal/disk":    {"os"},
 	"cmd/internal/library": {"os"}, // the cache and her folders
 	"cmd/internal/parcel":  {"os"},
+	"cmd/internal/demo":    {"os"},
+	"cmd/internal/home":    {"os", "net/http"},        // songs are played from their files
 	"cmd/internal/serve":   {"os", "net", "net/http"}, // songs are played from their files
 }
 
