@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
@@ -41,7 +42,7 @@ func ownMoves(file string) (path string, src []byte, err error) {
 	if path = movesFile(file); path == "" {
 		return "", nil, nil
 	}
-	src, err = disk.ReadLimited(path, classLimit)
+	src, err = disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return path, nil, nil

@@ -16,9 +16,6 @@ import (
 	"onphrase/plan"
 )
 
-// classLimit is the largest class or moves file read [bytes].
-const classLimit = 4 << 20
-
 // classFlags are the flags of every command that aligns a class to its music.
 type classFlags struct {
 	listenFlags
@@ -45,7 +42,7 @@ func (c *classFlags) build(ctx context.Context, s *streams, path string) (*align
 // align reads a class file, listens to its music and aligns the one to the other.
 // All that is wrong with the file is reported before the music is touched.
 func (c *classFlags) align(ctx context.Context, s *streams, path string) (*aligned.Class, error) {
-	src, err := disk.ReadLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	if err != nil {
 		return nil, told.Failed(classHint(err), "%s: %s", path, told.Reason(err))
 	}

@@ -12,6 +12,7 @@ import (
 
 	"onphrase/align/export/web"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/home"
 	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/serve"
 	"onphrase/plan"
@@ -63,14 +64,14 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	if err != nil {
 		return err
 	}
-	home := newDeskHome(deskParts{
+	folders := home.New(home.Parts{
 		Analyst:   listener.Analyst,
 		Listening: func() library.Listening { return newProgress(s, 1) },
 		Moves:     func() (*plan.Catalog, error) { return catalog(s, "") },
 	})
-	d := desk.New(home, time.Now)
+	d := desk.New(folders, time.Now)
 	if first != "" {
-		if err := home.openFirst(d, first); err != nil {
+		if err := folders.OpenFirst(d, first); err != nil {
 			return err
 		}
 	}
@@ -78,7 +79,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	if err != nil {
 		return err
 	}
-	inside := serve.NewDesk(d, home, web.BaseStyle, deskPage{d})
+	inside := serve.NewDesk(d, folders, web.BaseStyle, serve.ClassPage{Desk: d})
 	address := "http://" + at.Addr().String() + "/"
 	fmt.Fprintln(s.out, address)
 	if !o.noOpen {

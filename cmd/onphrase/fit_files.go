@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/told"
 )
@@ -24,7 +25,7 @@ func priceList(s *streams, file string) (fit.Prices, error) {
 	if path == "" {
 		return fit.Usual(), nil
 	}
-	src, err := disk.ReadLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return fit.Usual(), nil
@@ -45,7 +46,7 @@ func rewrite(path string, was, is []byte) (kept string, err error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
 	}
-	now, err := disk.ReadLimited(path, classLimit)
+	now, err := disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case err != nil:
 		return "", told.Failed("", "%s: %s", path, told.Reason(err))

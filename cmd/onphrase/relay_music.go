@@ -121,7 +121,7 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 // byPart reads a list of music, or another class.
 func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	var other otherMusic
-	src, err := disk.ReadLimited(o.music, classLimit)
+	src, err := disk.ReadLimited(o.music, aligned.MostBytes)
 	if err != nil {
 		return other, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
@@ -153,16 +153,16 @@ func (m otherMusic) whole(c *plan.Class) bool {
 	return true
 }
 
-// home is where the songs of the new class are looked for.
-type home struct {
+// songHome is where the songs of the new class are looked for.
+type songHome struct {
 	music string // as the class file names it
 	at    string // the same folder, by its whole path
 }
 
 // home finds the music folder of the new class: that of the new songs where
 // they are all new, else the old one.
-func (o *relayOptions) home(was *aligned.Class, other otherMusic) (home, error) {
-	h := home{at: other.folder}
+func (o *relayOptions) home(was *aligned.Class, other otherMusic) (songHome, error) {
+	h := songHome{at: other.folder}
 	if !other.whole(was.Class) {
 		old, err := filepath.Abs(aligned.MusicFolder(o.path, was.Class))
 		if err != nil {
@@ -188,7 +188,7 @@ func (o *relayOptions) home(was *aligned.Class, other otherMusic) (home, error) 
 
 // name is a song as the new class file names it. What has no whole path is a
 // song of the old class.
-func (h home) name(file string) string {
+func (h songHome) name(file string) string {
 	if !filepath.IsAbs(file) {
 		return file
 	}

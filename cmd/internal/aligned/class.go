@@ -10,6 +10,9 @@ import (
 	"onphrase/plan"
 )
 
+// MostBytes is the largest file read of a class, of moves or of prices [bytes].
+const MostBytes = 4 << 20
+
 // Class is a class aligned to its music, with the files it came from.
 type Class struct {
 	Path   string // of the class file

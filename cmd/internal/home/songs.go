@@ -1,4 +1,4 @@
-package main
+package home
 
 import (
 	"encoding/json"
@@ -55,7 +55,7 @@ const mostRecent = 8
 
 // Recent lists what was open last and is still there. What cannot be read
 // counts as nothing: it is a convenience.
-func (h *deskHome) Recent() []desk.Recent {
+func (h *Home) Recent() []desk.Recent {
 	var all []desk.Recent
 	src, err := os.ReadFile(recentFile())
 	if err != nil || json.Unmarshal(src, &all) != nil {
@@ -68,7 +68,7 @@ func (h *deskHome) Recent() []desk.Recent {
 }
 
 // Opened keeps that something was open. It is no loss where it cannot.
-func (h *deskHome) Opened(r desk.Recent) {
+func (h *Home) Opened(r desk.Recent) {
 	r.Where = filepath.Base(filepath.Dir(r.Path))
 	all := slices.DeleteFunc(h.Recent(), func(was desk.Recent) bool { return was.Path == r.Path })
 	all = append([]desk.Recent{r}, all...)
@@ -91,7 +91,7 @@ const seenFor = 3 * time.Second
 
 // Classes lists the classes in a folder of songs, in the folder above it, and
 // beside it.
-func (h *deskHome) Classes(folder string) []desk.ClassFile {
+func (h *Home) Classes(folder string) []desk.ClassFile {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.classes.folder != folder || time.Since(h.classes.when) > seenFor {
@@ -127,7 +127,7 @@ func isClass(path string) bool {
 	if ext != ".yaml" && ext != ".yml" {
 		return false
 	}
-	src, err := disk.ReadLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	text := string(src)
 	return err == nil && strings.Contains(text, "onphrase:") && strings.Contains(text, "parts:")
 }
@@ -138,7 +138,7 @@ func classFile(path string) (desk.ClassFile, bool) {
 	if !isClass(path) {
 		return desk.ClassFile{}, false
 	}
-	src, err := disk.ReadLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	info, statErr := os.Stat(path)
 	if err != nil || statErr != nil {
 		return desk.ClassFile{}, false

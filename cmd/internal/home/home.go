@@ -1,4 +1,5 @@
-package main
+// Package home keeps a desk's songs and classes in the folders of this computer.
+package home
 
 import (
 	"context"
@@ -23,26 +24,27 @@ import (
 	"onphrase/plan"
 )
 
-// deskHome keeps a desk's songs and classes in the folders of this computer.
-type deskHome struct {
-	parts   deskParts
+// Home is what a desk asks of this computer.
+type Home struct {
+	parts   Parts
 	mu      sync.Mutex // one correction file at a time
 	classes classesSeen
 	known   sync.Once // that the moves were read
 	moves   *plan.Catalog
 }
 
-// deskParts are what a home is made with.
-type deskParts struct {
+// Parts are what a home is made with.
+type Parts struct {
 	Analyst   *library.Analyst
 	Listening func() library.Listening      // is told of one song how far it is
 	Moves     func() (*plan.Catalog, error) // all that are known, hers too
 }
 
-func newDeskHome(p deskParts) *deskHome { return &deskHome{parts: p} }
+// New makes a home of its parts.
+func New(p Parts) *Home { return &Home{parts: p} }
 
-// openFirst opens what was named on the command line.
-func (h *deskHome) openFirst(d *desk.Desk, name string) error {
+// OpenFirst opens what was named on the command line.
+func (h *Home) OpenFirst(d *desk.Desk, name string) error {
 	path, err := filepath.Abs(name)
 	if err == nil {
 		err = d.Open(path)
@@ -55,7 +57,7 @@ func (h *deskHome) openFirst(d *desk.Desk, name string) error {
 }
 
 // Root is her home folder, or the one that the program was started in.
-func (h *deskHome) Root() string {
+func (h *Home) Root() string {
 	if dir, err := os.UserHomeDir(); err == nil {
 		return dir
 	}
@@ -68,7 +70,7 @@ func (h *deskHome) Root() string {
 
 // Look lists a folder: what is hidden, and what is neither folder, class nor
 // music, is left out.
-func (h *deskHome) Look(folder string) (desk.Place, error) {
+func (h *Home) Look(folder string) (desk.Place, error) {
 	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return desk.Place{}, err
@@ -97,7 +99,7 @@ func (h *deskHome) Look(folder string) (desk.Place, error) {
 }
 
 // Songs lists the songs below a folder.
-func (h *deskHome) Songs(folder string) ([]string, error) {
+func (h *Home) Songs(folder string) ([]string, error) {
 	names, err := songFiles(folder)
 	if err != nil {
 		return nil, err
@@ -110,7 +112,7 @@ func (h *deskHome) Songs(folder string) ([]string, error) {
 }
 
 // Known is what the cache and the files beside a song know of it.
-func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
+func (h *Home) Known(path string) (desk.Heard, bool, error) {
 	if strings.HasSuffix(path, tap.Ending) {
 		t, err := tappedTrack(path)
 		return desk.Heard{Track: t}, true, err
@@ -128,13 +130,13 @@ func (h *deskHome) Known(path string) (desk.Heard, bool, error) {
 }
 
 // Hear listens to a song and keeps what it heard.
-func (h *deskHome) Hear(ctx context.Context, path string, told func(float64)) (desk.Heard, error) {
+func (h *Home) Hear(ctx context.Context, path string, told func(float64)) (desk.Heard, error) {
 	r, _ := h.parts.Analyst.Listened(ctx, path, h.parts.Listening())
 	return h.with(path, r.Track)
 }
 
 // with adds what she has set of a song.
-func (h *deskHome) with(path string, t beat.Track) (desk.Heard, error) {
+func (h *Home) with(path string, t beat.Track) (desk.Heard, error) {
 	t.File, t.Title = path, library.TitleOf(path)
 	heard := desk.Heard{Track: t}
 	if t.Problem != "" {
@@ -151,7 +153,7 @@ func (h *deskHome) with(path string, t beat.Track) (desk.Heard, error) {
 }
 
 // Keep replaces the corrections of a song, if nobody else has meanwhile.
-func (h *deskHome) Keep(path string, before, after []correct.Correction) error {
+func (h *Home) Keep(path string, before, after []correct.Correction) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	said, err := library.CorrectionsOf(path)
@@ -175,7 +177,7 @@ func (h *deskHome) Keep(path string, before, after []correct.Correction) error {
 
 // KeepTapped writes a tapped song under its title; where that is taken, with a
 // number.
-func (h *deskHome) KeepTapped(folder, title string, file []byte) (string, error) {
+func (h *Home) KeepTapped(folder, title string, file []byte) (string, error) {
 	base := fileName(title)
 	for n := 1; ; n++ {
 		name := base
@@ -205,7 +207,7 @@ func fileName(title string) string {
 }
 
 // Size is the length of a song in bytes.
-func (h *deskHome) Size(path string) int64 {
+func (h *Home) Size(path string) int64 {
 	info, err := os.Stat(path)
 	if err != nil {
 		return 0
@@ -214,7 +216,7 @@ func (h *deskHome) Size(path string) int64 {
 }
 
 // Play serves the sound of a song.
-func (h *deskHome) Play(w http.ResponseWriter, r *http.Request, path string) {
+func (h *Home) Play(w http.ResponseWriter, r *http.Request, path string) {
 	f, err := os.Open(path)
 	if err != nil {
 		http.NotFound(w, r)
@@ -230,7 +232,7 @@ func (h *deskHome) Play(w http.ResponseWriter, r *http.Request, path string) {
 }
 
 // Drop copies a song into the folder that is open.
-func (h *deskHome) Drop(_ context.Context, folder, name string, song io.Reader) (string, error) {
+func (h *Home) Drop(_ context.Context, folder, name string, song io.Reader) (string, error) {
 	if !decode.IsAudio(name) {
 		return "", &desk.Refusal{Say: name + " is no music that can be read here."}
 	}

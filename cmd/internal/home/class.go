@@ -1,23 +1,21 @@
-package main
+package home
 
 import (
 	"bytes"
 	"fmt"
 	"io/fs"
-	"net/http"
 	"os"
 	"path/filepath"
-	"time"
 
-	"onphrase/align/export"
 	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/demo"
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/disk"
 	"onphrase/plan"
 )
 
 // ReadClass is the file of a class.
-func (h *deskHome) ReadClass(path string) ([]byte, error) {
+func (h *Home) ReadClass(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:
@@ -25,11 +23,11 @@ func (h *deskHome) ReadClass(path string) ([]byte, error) {
 	case !info.Mode().IsRegular():
 		return nil, fmt.Errorf("%s: %w", path, fs.ErrInvalid)
 	}
-	return disk.ReadLimited(path, classLimit)
+	return disk.ReadLimited(path, aligned.MostBytes)
 }
 
 // ReplaceClass writes a class file whole, if it still is what it was.
-func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
+func (h *Home) ReplaceClass(path string, before, after []byte) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	now, err := h.ReadClass(path)
@@ -46,19 +44,19 @@ func (h *deskHome) ReplaceClass(path string, before, after []byte) error {
 }
 
 // MusicFolder is where a class's songs are.
-func (h *deskHome) MusicFolder(path string, c *plan.Class) string {
+func (h *Home) MusicFolder(path string, c *plan.Class) string {
 	return aligned.MusicFolder(path, c)
 }
 
 // FindMusic finds a class's songs.
-func (h *deskHome) FindMusic(path string, c *plan.Class) (map[string]string, []plan.Problem) {
+func (h *Home) FindMusic(path string, c *plan.Class) (map[string]string, []plan.Problem) {
 	files, missing := aligned.FindMusic(aligned.MusicFolder(path, c), c)
 	return files, missing
 }
 
 // Catalog is the moves that are known, hers too. A file of hers that cannot be
 // read is said once, and left out.
-func (h *deskHome) Catalog() *plan.Catalog {
+func (h *Home) Catalog() *plan.Catalog {
 	h.known.Do(func() {
 		h.moves = plan.Builtin()
 		if own, err := h.parts.Moves(); err == nil {
@@ -69,34 +67,14 @@ func (h *deskHome) Catalog() *plan.Catalog {
 }
 
 // Demo writes the demo into her home folder, where it is not there yet.
-func (h *deskHome) Demo() (string, error) {
-	dir := filepath.Join(h.Root(), demoDir)
-	class := filepath.Join(dir, demoClass)
+func (h *Home) Demo() (string, error) {
+	dir := filepath.Join(h.Root(), demo.Dir)
+	class := filepath.Join(dir, demo.ClassName)
 	if _, err := os.Stat(class); err == nil {
 		return class, nil // hers by now: she may have changed it
 	}
-	if _, err := writeDemo(dir); err != nil {
+	if _, err := demo.Write(dir); err != nil {
 		return "", &desk.Refusal{Say: "The demo could not be written into " + dir + "."}
 	}
 	return class, nil
-}
-
-// deskPage is the page of the class that is open: stage and wall.
-type deskPage struct{ desk *desk.Desk }
-
-// ServeHTTP answers with the page as the class stands now.
-func (p deskPage) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	m, _ := p.desk.Map()
-	if r.URL.Path != "/page" || m == nil {
-		http.NotFound(w, r)
-		return
-	}
-	var b bytes.Buffer
-	if err := export.LivePage(&b, m); err != nil {
-		http.Error(w, "the page cannot be made", http.StatusInternalServerError)
-		return
-	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.Header().Set("Cache-Control", "no-store")
-	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(b.Bytes()))
 }
