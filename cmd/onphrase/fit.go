@@ -14,6 +14,7 @@ import (
 	"onphrase/align/fit"
 	"onphrase/cmd/internal/aligned"
 	"onphrase/cmd/internal/told"
+	"onphrase/plan/say"
 )
 
 type fitOptions struct {
@@ -93,7 +94,7 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 		return told.Failed("", "%s: %s", o.path, err)
 	}
 	if o.plan < 1 || o.plan > len(res.Plans) {
-		return usage("", "there is no plan %d: %s found", o.plan, plural(len(res.Plans), "plan"))
+		return usage("", "there is no plan %d: %s found", o.plan, say.Many(len(res.Plans), "plan"))
 	}
 	if o.json {
 		err = o.writeJSON(s.out, res)

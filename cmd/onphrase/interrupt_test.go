@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"onphrase/cmd/internal/disk"
+	"onphrase/plan/say"
 	"onphrase/samples/synth"
 )
 
@@ -58,7 +59,7 @@ func TestProgressOnTerminal(t *testing.T) {
 	p.Finished(false, false)
 	p.end()
 	line, rest, _ := bytes.Cut(talk.Bytes(), []byte("\r\x1b[Konphrase: "))
-	if w := columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {
+	if w := say.Columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {
 		t.Errorf("the progress line takes %d columns", w)
 	}
 	if !bytes.HasPrefix(line, []byte("\r\x1b[Kanalysing 1 of 3  1:01  a name")) || bytes.Contains(line, []byte("too soon")) {

@@ -10,6 +10,7 @@ import (
 	"onphrase/align"
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // The least widths of the two columns of text in the library table [columns].
@@ -50,7 +51,7 @@ func libraryTable(tracks []beat.Track, c *plan.Catalog) *table {
 			t.foot = strings.TrimSpace(correctedMark) + " " + correctedByYou
 		}
 		t.add(names[i], tempo(track), rival(track), trust(track), firstCount1(track),
-			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track, c))
+			fmt.Sprint(len(track.Phrases)), odd(track), say.Clock(track.Duration), suits(track, c))
 	}
 	return t
 }
@@ -116,7 +117,7 @@ func firstCount1(t beat.Track) string {
 	if len(t.Phrases) == 0 {
 		return "–"
 	}
-	return moment(t.Phrases[0].Time)
+	return say.Moment(t.Phrases[0].Time)
 }
 
 // odd is the number of phrases that are not 32 counts long.
@@ -162,7 +163,7 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 			yours = ", " + correctedByYou
 		}
 		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s%s\n", track.File, track.BPM,
-			clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
+			say.Clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
 		if err := phraseTable(track).write(w, defaultWidth); err != nil {
 			return err
 		}
@@ -184,7 +185,7 @@ func phraseTable(track beat.Track) *table {
 		{head: "use"},
 	}, foot: useIsASuggestion}
 	for i, p := range track.Phrases {
-		t.add(fmt.Sprint(i+1), moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
+		t.add(fmt.Sprint(i+1), say.Moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
 			percent(p.Trust), string(p.Use))
 	}
 	return t

@@ -9,6 +9,7 @@ import (
 
 	"onphrase/cmd/internal/disk"
 	"onphrase/cmd/internal/parcel"
+	"onphrase/plan/say"
 )
 
 type packOptions struct {
@@ -75,7 +76,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	if err := disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
 		return err
 	}
-	s.say("%s: %s, %.1f MB", o.out, plural(len(files), "file"), float64(b.Len())/1e6)
+	s.say("%s: %s, %.1f MB", o.out, say.Many(len(files), "file"), float64(b.Len())/1e6)
 	if o.withMusic {
 		s.say("%s", parcel.Licences)
 	}

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"onphrase/plan/say"
 )
 
 // redraw is the least time between two drawings of the progress line.
@@ -40,8 +42,8 @@ func (p *progress) Reading(path string, at float64) {
 		return
 	}
 	p.drawn = time.Now()
-	head := fmt.Sprintf("analysing %d of %d  %s  ", p.done+1, p.total, clock(at))
-	name := clip(filepath.Base(path), defaultWidth-1-len(head))
+	head := fmt.Sprintf("analysing %d of %d  %s  ", p.done+1, p.total, say.Clock(at))
+	name := say.Clip(filepath.Base(path), defaultWidth-1-len(head))
 	fmt.Fprintf(p.s.err, "\r\x1b[K%s%s", head, name)
 }
 
@@ -76,5 +78,5 @@ func (p *progress) end() {
 	if len(more) > 0 {
 		extra = " (" + strings.Join(more, ", ") + ")"
 	}
-	p.s.say("%s analysed%s in %.1f s", plural(p.done, "track"), extra, time.Since(p.begun).Seconds())
+	p.s.say("%s analysed%s in %.1f s", say.Many(p.done, "track"), extra, time.Since(p.begun).Seconds())
 }

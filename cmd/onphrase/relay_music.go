@@ -12,6 +12,7 @@ import (
 	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 	"onphrase/plan/edit"
+	"onphrase/plan/say"
 )
 
 // exchange lists what changes in a class file whose parts get other songs.
@@ -111,9 +112,9 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 	other.parts, used = plan.SongForSong(c, songs)
 	switch have := aligned.TrackNames(c); {
 	case used < len(songs):
-		s.say("%s has %s, the class %d: from %s on they are not used", o.music, plural(len(songs), "song"), len(have), filepath.Base(songs[used]))
+		s.say("%s has %s, the class %d: from %s on they are not used", o.music, say.Many(len(songs), "song"), len(have), filepath.Base(songs[used]))
 	case used < len(have):
-		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, plural(len(songs), "song"), len(have), have[used])
+		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, say.Many(len(songs), "song"), len(have), have[used])
 	}
 	return other, nil
 }

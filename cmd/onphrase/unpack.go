@@ -14,6 +14,7 @@ import (
 
 	"onphrase/cmd/internal/parcel"
 	"onphrase/cmd/internal/told"
+	"onphrase/plan/say"
 )
 
 type unpackOptions struct {
@@ -88,7 +89,7 @@ func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 	if err != nil {
 		return told.Failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
 	}
-	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
+	s.say("%s: %s, %d new", o.dir, say.Many(len(files), "file"), fresh)
 	songs, err := parcel.Find(list, o.dir, o.music)
 	if err != nil {
 		return err
