@@ -55,7 +55,8 @@ func Write(dir string) (Files, error) {
 		return nil
 	})
 	if err != nil {
-		return files, told.Failed("choose another folder: onphrase demo DIR", "cannot write the demo into %s: %s", dir, told.Reason(err))
+		return files, told.Failed("choose another folder: onphrase demo DIR", "cannot write the demo into %s: %s", dir,
+			told.Reason(err))
 	}
 	if len(differ) > 0 {
 		return files, told.Failed("choose another folder (onphrase demo DIR), or move your own files away",

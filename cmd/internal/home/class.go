@@ -35,7 +35,8 @@ func (h *Home) ReplaceClass(path string, before, after []byte) error {
 		return err
 	}
 	if !bytes.Equal(now, before) {
-		return &desk.Refusal{Say: "The class was changed elsewhere meanwhile.", Hint: "What is there now is shown; do it once more."}
+		return &desk.Refusal{Say: "The class was changed elsewhere meanwhile.",
+			Hint: "What is there now is shown; do it once more."}
 	}
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // through a link, the file it points to is meant

@@ -81,7 +81,8 @@ func readCorrections(path string, src []byte, track string) (*correct.File, erro
 		return nil, err
 	}
 	if sound != file.Sound {
-		return nil, fmt.Errorf("%s was made for another recording, called %s; move it away, or put that recording back", path, file.Track)
+		return nil, fmt.Errorf("%s was made for another recording, called %s; move it away, or put that recording back",
+			path, file.Track)
 	}
 	return file, nil
 }
@@ -140,7 +141,8 @@ func (c *Corrections) Says(fix correct.Correction) bool {
 		if math.Abs(was.Time-fix.Time) > same {
 			return false
 		}
-		return was.Kind == fix.Kind && was.Counts == fix.Counts || slices.Contains(starts, was.Kind) && slices.Contains(starts, fix.Kind)
+		return was.Kind == fix.Kind && was.Counts == fix.Counts ||
+			slices.Contains(starts, was.Kind) && slices.Contains(starts, fix.Kind)
 	})
 }
 

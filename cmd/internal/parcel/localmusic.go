@@ -33,7 +33,8 @@ func localMusic(src []byte, class *plan.Class) ([]byte, string, error) {
 		ok = len(problems) == 0 && again.Music == packedMusic+"/"
 	}
 	if !ok {
-		return nil, "", errors.New("the music folder " + class.Music + " is not below the class file; write music: music/ and put the songs there")
+		return nil, "", errors.New("the music folder " + class.Music +
+			" is not below the class file; write music: music/ and put the songs there")
 	}
 	return changed, packedMusic, nil
 }

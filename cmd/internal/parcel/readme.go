@@ -14,7 +14,8 @@ import (
 const textWidth = 80
 
 // Licences is the word about music that is handed on.
-const Licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually does not give it. Local law decides."
+const Licences = "Music that is handed on needs the right to copy it: a licence to play recordings in a class usually " +
+	"does not give it. Local law decides."
 
 // startHere writes what a substitute reads first. She may have no onphrase.
 func (p *packer) startHere(w io.Writer) error {
@@ -36,13 +37,15 @@ func (p *packer) startHere(w io.Writer) error {
 	if len(p.list.Songs) > 0 && p.list.Songs[0].Included {
 		para("The songs are in this package. " + Licences)
 	} else {
-		para("The songs are not in this package. Put your own copies " + where + ", under these names, and the page plays them. Without them it runs on a tap on count 1.")
+		para("The songs are not in this package. Put your own copies " + where + ", under these names, " +
+			"and the page plays them. Without them it runs on a tap on count 1.")
 	}
 	for _, s := range p.list.Songs {
 		line("  %s", SongLine(s))
 	}
 	line("")
-	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is count 1 in the music. 'onphrase unpack' tells which songs are the same.")
+	para("Another edition of a song may begin earlier or later: before class, listen whether count 1 on the page is " +
+		"count 1 in the music. 'onphrase unpack' tells which songs are the same.")
 	if p.of.Map.Slot > 0 {
 		line("Length: %s of a slot of %s.\n", say.Clock(p.of.Map.Length), say.Clock(p.of.Map.Slot))
 	}

@@ -46,7 +46,8 @@ func (g *gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		h.Set("Cache-Control", "no-store")
 		http.Redirect(w, r, pageAddress, http.StatusSeeOther)
 	default:
-		http.Error(w, "This page needs the whole address, with its key, as the computer that serves it shows it. A key works once.", http.StatusUnauthorized)
+		http.Error(w, "This page needs the whole address, with its key, as the computer that serves it shows it. "+
+			"A key works once.", http.StatusUnauthorized)
 	}
 }
 
@@ -114,7 +115,9 @@ func (v *invite) admit(w http.ResponseWriter, r *http.Request) bool {
 	}
 	guest := rand.Text()
 	v.guests[guest] = true
-	http.SetCookie(w, &http.Cookie{Name: guestName, Value: guest, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode})
+	http.SetCookie(w, &http.Cookie{
+		Name: guestName, Value: guest, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode,
+	})
 	v.renew()
 	return true
 }

@@ -113,7 +113,8 @@ func (t served) serve(w http.ResponseWriter, r *http.Request) {
 	}
 	defer f.Close()
 	info, err := f.Stat()
-	if err != nil || !os.SameFile(info, t.info) || info.Size() != t.info.Size() || !info.ModTime().Equal(t.info.ModTime()) {
+	if err != nil || !os.SameFile(info, t.info) || info.Size() != t.info.Size() ||
+		!info.ModTime().Equal(t.info.ModTime()) {
 		http.NotFound(w, r)
 		return
 	}
