@@ -71,7 +71,7 @@ func (a *Analyst) one(ctx context.Context, in Input, p Listening) (Result, bool)
 		r.Track, err = said.Apply(r.Track)
 	}
 	if err != nil {
-		return Result(r), known
+		return Result{Track: noTrack(in.Path, err.Error())}, known
 	}
 	r.Notes = append(r.Notes, said.Notes...)
 	return r, known
