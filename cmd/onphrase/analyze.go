@@ -5,6 +5,8 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 )
 
 // listenFlags are the flags of every command that analyses music.
@@ -31,11 +33,11 @@ func (l *listenFlags) analyst(s *streams) (*analyst, error) {
 	if err != nil {
 		return nil, usage("use --decoder builtin, ffmpeg or auto", "unknown decoder %q", l.decoder)
 	}
-	a := &analyst{mode: mode, cache: openCache(), s: s}
+	a := &library.Analyst{Mode: mode, Cache: library.OpenCache()}
 	if l.noCache {
-		a.cache = &cache{}
+		a.Cache = &library.Cache{}
 	}
-	return a, nil
+	return &analyst{a, s}, nil
 }
 
 type analyzeOptions struct {
@@ -109,7 +111,7 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	if err != nil {
 		return err
 	}
-	list := inputs(o.args)
+	list := library.Inputs(o.args)
 	results, err := a.all(cmd.Context(), list)
 	if err != nil {
 		return err
@@ -117,15 +119,15 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 	tracks := make([]beat.Track, len(results))
 	bad := 0
 	for i, r := range results {
-		tracks[i] = r.track
-		if r.track.Problem != "" {
+		tracks[i] = r.Track
+		if r.Track.Problem != "" {
 			bad++
 		}
 		a.tell(r)
 	}
 	switch {
 	case o.json:
-		err = writeAnalysisJSON(s.out, tracks)
+		err = library.WriteAnalysis(s.out, tracks)
 	case o.phrases:
 		err = writePhrases(s.out, tracks)
 	default:
@@ -148,10 +150,10 @@ func runAnalyze(cmd *cobra.Command, s *streams, o *analyzeOptions) error {
 }
 
 // sources are the music asked for, what corrects it and what it was named by.
-func (o *analyzeOptions) sources(list []input) sources {
+func (o *analyzeOptions) sources(list []library.Input) disk.Sources {
 	var music []string
 	for _, in := range list {
-		music = append(music, in.path)
+		music = append(music, in.Path)
 	}
-	return append(append(musicSources(music), o.args...), movesFile(o.moves))
+	return append(append(library.SourcesOf(music), o.args...), movesFile(o.moves))
 }

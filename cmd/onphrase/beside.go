@@ -4,13 +4,8 @@ import (
 	"path/filepath"
 
 	"onphrase/align"
+	"onphrase/cmd/internal/aligned"
 )
-
-// attach tells a count map where the files of its tracks are.
-func (f found) attach(m *align.CountMap) *align.CountMap {
-	eachTrack(m, func(t *align.Music) { t.Path = f[t.File] })
-	return m
-}
 
 // linkFrom turns the tracks' paths into those from the folder of the file to
 // write, so that the folder and its music can be moved together. What goes to
@@ -23,7 +18,7 @@ func linkFrom(m *align.CountMap, out string) {
 	if abs, err := filepath.Abs(folder); err == nil {
 		folder = abs
 	}
-	eachTrack(m, func(t *align.Music) {
+	aligned.EachTrack(m, func(t *align.Music) {
 		if t.Path == "" {
 			return
 		}
@@ -36,12 +31,4 @@ func linkFrom(m *align.CountMap, out string) {
 		}
 		t.Path = filepath.ToSlash(path)
 	})
-}
-
-func eachTrack(m *align.CountMap, do func(*align.Music)) {
-	for i := range m.Parts {
-		for j := range m.Parts[i].Tracks {
-			do(&m.Parts[i].Tracks[j])
-		}
-	}
 }

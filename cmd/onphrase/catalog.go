@@ -6,6 +6,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 )
 
@@ -31,7 +34,7 @@ func catalog(s *streams, file string) (*plan.Catalog, error) {
 }
 
 // movesFile is the path of the user's own moves file, which may be missing.
-func movesFile(file string) string { return ownFile(file, "moves.yaml") }
+func movesFile(file string) string { return disk.OwnFile(file, "moves.yaml") }
 
 // ownMoves reads the user's own moves file, nil where she has none. Her file
 // in the configuration folder need not exist; one that she names must.
@@ -39,12 +42,12 @@ func ownMoves(file string) (path string, src []byte, err error) {
 	if path = movesFile(file); path == "" {
 		return "", nil, nil
 	}
-	src, err = readLimited(path, classLimit)
+	src, err = disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return path, nil, nil
 	case err != nil:
-		return path, nil, failed("", "%s: %s", path, reason(err))
+		return path, nil, told.Failed("", "%s: %s", path, told.Reason(err))
 	}
 	return path, append([]byte{}, src...), nil // not nil, also when it is empty
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -14,6 +13,8 @@ import (
 	"onphrase/beat"
 	"onphrase/beat/correct"
 	"onphrase/beat/decode"
+	"onphrase/cmd/internal/library"
+	"onphrase/cmd/internal/told"
 )
 
 type correctOptions struct {
@@ -46,7 +47,7 @@ nearest count:
 What you have set stays: later corrections move only what lies between. Without
 any of these, what is known of the track is shown.
 
-Corrections are kept in TRACK` + correctionEnding + ` beside the track or, where nothing can be
+Corrections are kept in TRACK` + library.CorrectionEnding + ` beside the track or, where nothing can be
 written there, in your configuration folder. They belong to the sound: new tags
 leave them in force, another recording of the same name is refused. The file may
 be edited.`
@@ -93,11 +94,12 @@ func runCorrect(cmd *cobra.Command, s *streams, o *correctOptions) error {
 	if err != nil {
 		return err
 	}
-	known, err := correctionsOf(path)
+	kept, err := library.CorrectionsOf(path)
 	if err != nil {
-		return failed("nothing was changed", "%s", err)
+		return told.Failed("nothing was changed", "%s", err)
 	}
-	for _, note := range known.notes {
+	known := &correcting{kept}
+	for _, note := range known.Notes {
 		s.say("%s", note)
 	}
 	heard, err := a.heard(cmd.Context(), path)
@@ -160,22 +162,6 @@ func (o *correctOptions) corrections(cmd *cobra.Command) ([]correct.Correction, 
 	return list, nil
 }
 
-// heard is the analysis of a track before any correction.
-func (a *analyst) heard(ctx context.Context, path string) (beat.Track, error) {
-	p := newProgress(a.s, 1)
-	r, fromCache := a.listened(ctx, path, p)
-	p.finished(fromCache, r.track.Problem == "")
-	p.end()
-	if ctx.Err() != nil {
-		return r.track, ctx.Err()
-	}
-	a.tell(r)
-	if r.track.Problem != "" {
-		return r.track, failed("", "%s: %s", path, r.track.Problem)
-	}
-	return r.track, nil
-}
-
 // findTrack is the file of a track. A name as a class file has it is looked
 // for in the folders below.
 func findTrack(s *streams, name string) (string, error) {
@@ -186,9 +172,9 @@ func findTrack(s *streams, name string) (string, error) {
 	case err == nil:
 		return "", usage("name one track", "%s is not a file", name)
 	case !errors.Is(err, os.ErrNotExist) || !filepath.IsLocal(name) || !decode.IsAudio(name):
-		return "", failed("", "%s: %s", name, reason(err))
+		return "", told.Failed("", "%s: %s", name, told.Reason(err))
 	}
-	files, _ := audioFiles(".")
+	files, _ := library.AudioFiles(".")
 	var fits []string
 	for _, f := range files {
 		if strings.HasSuffix(f, string(filepath.Separator)+filepath.Clean(name)) {
@@ -197,42 +183,45 @@ func findTrack(s *streams, name string) (string, error) {
 	}
 	switch len(fits) {
 	case 0:
-		return "", failed("name it with its folder", "%s: no such file, here or in a folder below", name)
+		return "", told.Failed("name it with its folder", "%s: no such file, here or in a folder below", name)
 	case 1:
 		s.say("%s: the one in %s", name, filepath.Dir(fits[0]))
 		return fits[0], nil
 	}
-	return "", failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
+	return "", told.Failed("name one of them", "%s: there are several: %s", name, strings.Join(fits, ", "))
 }
+
+// correcting is what is corrected of a track while a person goes on with it.
+type correcting struct{ library.Corrections }
 
 // set adds corrections and keeps them, all or none. One that changes nothing is
 // said and left out, so that every step back has an effect.
-func (c *corrected) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
-	now, err := c.apply(heard)
+func (c *correcting) set(s *streams, heard beat.Track, path string, asked []correct.Correction) error {
+	now, err := c.Apply(heard)
 	if err != nil {
-		return failed("nothing was changed", "%s", err)
+		return told.Failed("nothing was changed", "%s", err)
 	}
-	if c.file == nil {
+	if c.File == nil {
 		sound, err := decode.Identity(path)
 		if err != nil {
-			return failed("", "%s: %s", path, err)
+			return told.Failed("", "%s: %s", path, err)
 		}
-		c.file = correct.NewFile(filepath.Base(path), sound)
+		c.File = correct.NewFile(filepath.Base(path), sound)
 	}
 	var said []string
 	for _, ask := range asked {
 		fix, err := correct.Snap(now, ask)
 		if err != nil {
-			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
+			return told.Failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, err)
 		}
-		again := c.told(fix)
-		c.file.Add(fix)
-		then, err := c.apply(heard)
+		again := c.Says(fix)
+		c.File.Add(fix)
+		then, err := c.Apply(heard)
 		if err != nil {
-			return failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, errors.Unwrap(err))
+			return told.Failed("nothing was changed", "%s: --%s: %s", path, ask.Kind, errors.Unwrap(err))
 		}
 		if again && reflect.DeepEqual(now, then) {
-			c.file.Undo()
+			c.File.Undo()
 			s.say("%s: set already, this changes nothing", fix)
 			continue
 		}
@@ -242,13 +231,13 @@ func (c *corrected) set(s *streams, heard beat.Track, path string, asked []corre
 	if len(said) == 0 {
 		return nil
 	}
-	if err := c.save(); err != nil {
+	if err := c.Save(); err != nil {
 		return err
 	}
 	for _, text := range said {
 		s.say("%s", text)
 	}
-	s.say("kept in %s; the last one is taken back by: onphrase correct %q --undo", c.path, path)
+	s.say("kept in %s; the last one is taken back by: onphrase correct %q --undo", c.Path, path)
 	return nil
 }
 
@@ -268,15 +257,15 @@ func snapped(ask, fix correct.Correction) string {
 }
 
 // takeBack undoes the last correction.
-func (c *corrected) takeBack(s *streams, heard beat.Track) error {
-	if c.file == nil {
-		return failed("", "%s: nothing was corrected", heard.File)
+func (c *correcting) takeBack(s *streams, heard beat.Track) error {
+	if c.File == nil {
+		return told.Failed("", "%s: nothing was corrected", heard.File)
 	}
-	last, ok := c.file.Undo()
+	last, ok := c.File.Undo()
 	if !ok {
-		return failed("", "%s: nothing is left to take back", c.path)
+		return told.Failed("", "%s: nothing is left to take back", c.Path)
 	}
-	if err := c.save(); err != nil {
+	if err := c.Save(); err != nil {
 		return err
 	}
 	s.say("taken back: %s", last)
@@ -284,14 +273,14 @@ func (c *corrected) takeBack(s *streams, heard beat.Track) error {
 }
 
 // show writes the corrections and the track as it now is.
-func (c *corrected) show(s *streams, heard beat.Track) error {
-	now, err := c.apply(heard)
+func (c *correcting) show(s *streams, heard beat.Track) error {
+	now, err := c.Apply(heard)
 	if err != nil {
-		return failed("", "%s", err)
+		return told.Failed("", "%s", err)
 	}
-	if c.file != nil && len(c.file.List) > 0 {
-		fmt.Fprintf(s.out, "corrected by you, in %s:\n", c.path)
-		for i, fix := range c.file.List {
+	if c.File != nil && len(c.File.List) > 0 {
+		fmt.Fprintf(s.out, "corrected by you, in %s:\n", c.Path)
+		for i, fix := range c.File.List {
 			fmt.Fprintf(s.out, "  %d. %s\n", i+1, fix)
 		}
 		fmt.Fprintln(s.out)

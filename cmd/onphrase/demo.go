@@ -1,10 +1,7 @@
 package main
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -12,17 +9,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
-	"onphrase/samples"
+	"onphrase/cmd/internal/demo"
 )
 
-// demoDir is where the demo goes when nobody says where.
-const demoDir = "onphrase-demo"
-
-// demoClass is the name of the class file in the demo.
-const demoClass = "class.yaml"
-
 const demoLong = `Writes a class and its music (our own, made for this demo) into a folder, by
-default ` + demoDir + `, analyses the music, lays the class on it, and prints the
+default ` + demo.Dir + `, analyses the music, lays the class on it, and prints the
 count map and the findings.
 
 Files that are there already and differ are never replaced. The class has faults
@@ -37,7 +28,7 @@ func newDemoCmd(s *streams) *cobra.Command {
 		Long:  demoLong,
 		Args:  takes(0, 1, "a folder"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			dir := demoDir
+			dir := demo.Dir
 			if len(args) > 0 {
 				dir = args[0]
 			}
@@ -50,11 +41,11 @@ func newDemoCmd(s *streams) *cobra.Command {
 }
 
 func runDemo(cmd *cobra.Command, s *streams, o *classFlags, dir string) error {
-	written, err := writeDemo(samples.Demo(), dir)
+	written, err := demo.Write(dir)
 	if err != nil {
 		return err
 	}
-	class := filepath.Join(dir, demoClass)
+	class := filepath.Join(dir, demo.ClassName)
 	m, err := o.build(cmd.Context(), s, class)
 	if err != nil {
 		return err
@@ -63,8 +54,8 @@ func runDemo(cmd *cobra.Command, s *streams, o *classFlags, dir string) error {
 		return err
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "\nFiles (%d new):\n", written.fresh)
-	for _, name := range written.names {
+	fmt.Fprintf(&b, "\nFiles (%d new):\n", written.Fresh)
+	for _, name := range written.Names {
 		fmt.Fprintf(&b, "  %s\n", name)
 	}
 	self, music := programName(os.Args[0]), quoted(filepath.Join(dir, "music"))
@@ -89,61 +80,4 @@ func quoted(path string) string {
 		return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
 	}
 	return path
-}
-
-// demoFiles are the files of the demo, and how many of them are new.
-type demoFiles struct {
-	names []string
-	fresh int
-}
-
-// writeDemo copies the demo into dir. It looks at every file before it writes
-// the first: where one differs from the demo's, nothing is written.
-func writeDemo(demo fs.FS, dir string) (demoFiles, error) {
-	var files demoFiles
-	content := map[string][]byte{}
-	var differ []string
-	err := fs.WalkDir(demo, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		src, err := fs.ReadFile(demo, name)
-		if err != nil {
-			return err
-		}
-		dst := filepath.Join(dir, filepath.FromSlash(name))
-		files.names = append(files.names, dst)
-		old, err := os.ReadFile(dst)
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-			content[dst] = src
-		case err != nil:
-			return err
-		case !bytes.Equal(old, src):
-			differ = append(differ, dst)
-		}
-		return nil
-	})
-	if err != nil {
-		return files, failed("choose another folder: onphrase demo DIR", "cannot write the demo into %s: %s", dir, reason(err))
-	}
-	if len(differ) > 0 {
-		return files, failed("choose another folder (onphrase demo DIR), or move your own files away",
-			"%s would be replaced by the demo's; nothing was written", strings.Join(differ, ", "))
-	}
-	for _, dst := range files.names {
-		src, ok := content[dst]
-		if !ok {
-			continue
-		}
-		err := os.MkdirAll(filepath.Dir(dst), 0o755)
-		if err == nil {
-			err = writeWhole(dst, src)
-		}
-		if err != nil {
-			return files, failed("choose another folder: onphrase demo DIR", "cannot write %s: %s", dst, reason(err))
-		}
-		files.fresh++
-	}
-	return files, nil
 }

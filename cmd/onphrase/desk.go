@@ -3,10 +3,8 @@ package main
 import (
 	"context"
 	"fmt"
-	"net"
 	"os/exec"
 	"runtime"
-	"strconv"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -14,7 +12,10 @@ import (
 
 	"onphrase/align/export/web"
 	"onphrase/cmd/internal/desk"
+	"onphrase/cmd/internal/home"
+	"onphrase/cmd/internal/library"
 	"onphrase/cmd/internal/serve"
+	"onphrase/plan"
 )
 
 type deskOptions struct {
@@ -63,18 +64,22 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	if err != nil {
 		return err
 	}
-	home := newDeskHome(listener)
-	d := desk.New(home, time.Now)
+	folders := home.New(home.Parts{
+		Analyst:   listener.Analyst,
+		Listening: func() library.Listening { return newProgress(s, 1) },
+		Moves:     func() (*plan.Catalog, error) { return catalog(s, "") },
+	})
+	d := desk.New(folders, time.Now)
 	if first != "" {
-		if err := home.openFirst(d, first); err != nil {
+		if err := folders.OpenFirst(d, first); err != nil {
 			return err
 		}
 	}
-	at, err := listenHere(o.port, portMatters)
+	at, err := serve.Listen(o.port, portMatters)
 	if err != nil {
 		return err
 	}
-	inside := serve.NewDesk(d, home, web.BaseStyle, deskPage{d})
+	inside := serve.NewDesk(d, folders, web.BaseStyle, serve.ClassPage{Desk: d})
 	address := "http://" + at.Addr().String() + "/"
 	fmt.Fprintln(s.out, address)
 	if !o.noOpen {
@@ -85,7 +90,7 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	s.say("the desk ends some time after its last page was closed, or with Ctrl-C")
 	group, ctx := errgroup.WithContext(ctx)
 	ctx, end := context.WithCancel(ctx)
-	group.Go(func() error { return door{at, &gate{hosts: hostsOf(at), inside: inside, writes: true}}.serve(ctx) })
+	group.Go(func() error { return serve.NewDoor(at, inside, true).Serve(ctx) })
 	group.Go(func() error { d.Hear(ctx); return nil })
 	group.Go(func() error { d.Watch(ctx); return nil })
 	group.Go(func() error { endWhenLeft(ctx, d, endAfter); end(); return nil })
@@ -94,30 +99,6 @@ func runDesk(ctx context.Context, s *streams, o *deskOptions, first string, port
 	}
 	s.say("stopped")
 	return said(exitClean)
-}
-
-// listenHere takes a port of this computer, another one where that is taken and
-// nobody has asked for it.
-func listenHere(port int, portMatters bool) (net.Listener, error) {
-	here, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
-	if err != nil && !portMatters {
-		here, err = net.Listen("tcp", "127.0.0.1:0")
-	}
-	if err != nil {
-		return nil, failed("choose another with --port, or 0 for any that is free", "cannot serve at port %d: %s", port,
-			reason(err))
-	}
-	return here, nil
-}
-
-// hostsOf is how browsers name the address: at port 80 without the port.
-func hostsOf(l net.Listener) []string {
-	port := strconv.Itoa(l.Addr().(*net.TCPAddr).Port)
-	hosts := []string{"127.0.0.1:" + port, "localhost:" + port}
-	if port == "80" {
-		hosts = append(hosts, "127.0.0.1", "localhost")
-	}
-	return hosts
 }
 
 // endWhenLeft waits until no page has been open for some time.

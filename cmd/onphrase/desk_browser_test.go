@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"onphrase/cmd/internal/browser"
-	"onphrase/samples"
+	"onphrase/cmd/internal/demo"
 )
 
 // safeBuffer is written by the desk and read by the test.
@@ -39,7 +39,7 @@ func servedDesk(t *testing.T, home string) string {
 	t.Helper()
 	t.Setenv("HOME", home)
 	t.Setenv("XDG_CONFIG_HOME", filepath.Join(home, "config"))
-	if _, err := writeDemo(samples.Demo(), filepath.Join(home, demoDir)); err != nil {
+	if _, err := demo.Write(filepath.Join(home, demo.Dir)); err != nil {
 		t.Fatal(err)
 	}
 	ctx, cancel := context.WithCancel(context.Background())
@@ -137,7 +137,7 @@ func TestDeskSongsByClicks(t *testing.T) {
 		home := t.TempDir()
 		d := open(servedDesk(t, home))
 		d.text("Open a class or a folder of songs")
-		d.text(demoDir)
+		d.text(demo.Dir)
 		d.text("music")
 		d.text("Use this folder")
 		d.wait(`document.querySelectorAll(".song.heard").length === 8`)
@@ -175,7 +175,7 @@ func TestDeskSongsByClicks(t *testing.T) {
 		d.tapIn()
 		d.text("Keep this song")
 		d.wait(`document.querySelector("h1").textContent === "Tune"`)
-		if _, err := os.Stat(filepath.Join(home, demoDir, "music", "Tune.song.yaml")); err != nil {
+		if _, err := os.Stat(filepath.Join(home, demo.Dir, "music", "Tune.song.yaml")); err != nil {
 			t.Error(err)
 		}
 	})
@@ -229,7 +229,7 @@ func TestDeskClassByKeys(t *testing.T) {
 	browsers(t, func(t *testing.T, open func(string) *desktop) {
 		home := t.TempDir()
 		d := open(servedDesk(t, home))
-		class := filepath.Join(home, demoDir, demoClass)
+		class := filepath.Join(home, demo.Dir, demo.ClassName)
 		before, err := os.ReadFile(class)
 		if err != nil {
 			t.Fatal(err)
@@ -283,7 +283,7 @@ func TestDeskNewClassByClicks(t *testing.T) {
 		home := t.TempDir()
 		d := open(servedDesk(t, home))
 		d.text("Open a class or a folder of songs")
-		d.text(demoDir)
+		d.text(demo.Dir)
 		d.text("music")
 		d.text("Use this folder")
 		d.wait(`document.querySelectorAll(".song.heard").length === 8`)
@@ -294,7 +294,7 @@ func TestDeskNewClassByClicks(t *testing.T) {
 		d.text("30 minutes")
 		d.text("Make this class")
 		d.wait(`document.querySelector("h1").textContent === "Monday"`)
-		file := filepath.Join(home, demoDir, "music", "Monday.yaml")
+		file := filepath.Join(home, demo.Dir, "music", "Monday.yaml")
 		before, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)

@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+
+	"onphrase/cmd/internal/told"
 )
 
 // exitCode is what the shell is told.
@@ -16,7 +18,7 @@ const (
 )
 
 // failure is an error that knows its exit code and, where there is one, the
-// way out.
+// way out. The commands' own packages make theirs with told.Failed.
 type failure struct {
 	code exitCode
 	msg  string // may be empty when all has been said already
@@ -32,12 +34,6 @@ func usage(hint, format string, args ...any) error {
 	return &failure{code: exitUsage, msg: fmt.Sprintf(format, args...), hint: hint}
 }
 
-// failed says that the work could not be done.
-func failed(hint, format string, args ...any) error {
-	err := fmt.Errorf(format, args...)
-	return &failure{code: exitFailed, msg: err.Error(), hint: hint, err: errors.Unwrap(err)}
-}
-
 // said ends with a code when the reasons are on the screen already.
 func said(code exitCode) error { return &failure{code: code} }
 
@@ -47,6 +43,10 @@ func asFailure(err error) *failure {
 	var f *failure
 	if errors.As(err, &f) {
 		return f
+	}
+	var t *told.Error
+	if errors.As(err, &t) {
+		return &failure{code: exitFailed, msg: t.Error(), hint: t.Hint, err: err}
 	}
 	return &failure{code: exitFailed, msg: err.Error(), err: err}
 }

@@ -12,6 +12,9 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/told"
+	"onphrase/plan/say"
 )
 
 type fitOptions struct {
@@ -79,19 +82,19 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 	if err != nil {
 		return err
 	}
-	class, err := o.lay(cmd.Context(), s, o.path)
+	class, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
 	if names := partNames(class); o.part != "" && !slices.Contains(names, o.part) {
 		return usage("its parts are: "+strings.Join(names, "; "), "%s has no part %q", o.path, o.part)
 	}
-	res, err := fit.Search(fit.Job{File: o.path, Src: class.src, Known: class.class.Catalog, Tracks: class.tracks, Prices: prices, Only: o.part})
+	res, err := fit.Search(fit.Job{File: o.path, Src: class.Src, Known: class.Class.Catalog, Tracks: class.Tracks, Prices: prices, Only: o.part})
 	if err != nil {
-		return failed("", "%s: %s", o.path, err)
+		return told.Failed("", "%s: %s", o.path, err)
 	}
 	if o.plan < 1 || o.plan > len(res.Plans) {
-		return usage("", "there is no plan %d: %s found", o.plan, plural(len(res.Plans), "plan"))
+		return usage("", "there is no plan %d: %s found", o.plan, say.Many(len(res.Plans), "plan"))
 	}
 	if o.json {
 		err = o.writeJSON(s.out, res)
@@ -99,7 +102,7 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 		err = o.writeText(s, res)
 	}
 	if err == nil && o.write {
-		err = o.keep(s, class.src, res.Plans[o.plan-1])
+		err = o.keep(s, class.Src, res.Plans[o.plan-1])
 	}
 	if err == nil && toFix(res.Plans[0].After) {
 		return said(exitFindings)
@@ -107,9 +110,9 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 	return err
 }
 
-func partNames(o *laid) []string {
+func partNames(o *aligned.Class) []string {
 	var names []string
-	for _, p := range o.class.Parts {
+	for _, p := range o.Class.Parts {
 		names = append(names, p.Name)
 	}
 	return names

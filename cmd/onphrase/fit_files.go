@@ -10,10 +10,13 @@ import (
 	"strings"
 
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/told"
 )
 
 // pricesFile is the path of the user's own prices, which may be missing.
-func pricesFile(file string) string { return ownFile(file, "prices.yaml") }
+func pricesFile(file string) string { return disk.OwnFile(file, "prices.yaml") }
 
 // priceList is the user's own prices over the usual ones. Her file in the
 // configuration folder need not exist; one that she names must.
@@ -22,12 +25,12 @@ func priceList(s *streams, file string) (fit.Prices, error) {
 	if path == "" {
 		return fit.Usual(), nil
 	}
-	src, err := readLimited(path, classLimit)
+	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && file == "":
 		return fit.Usual(), nil
 	case err != nil:
-		return nil, failed("", "%s: %s", path, reason(err))
+		return nil, told.Failed("", "%s: %s", path, told.Reason(err))
 	}
 	prices, problems := fit.ParsePrices(src)
 	return prices, problemsIn(s, path, problems)
@@ -43,17 +46,17 @@ func rewrite(path string, was, is []byte) (kept string, err error) {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
 	}
-	now, err := readLimited(path, classLimit)
+	now, err := disk.ReadLimited(path, aligned.MostBytes)
 	switch {
 	case err != nil:
-		return "", failed("", "%s: %s", path, reason(err))
+		return "", told.Failed("", "%s: %s", path, told.Reason(err))
 	case !bytes.Equal(now, was):
-		return "", failed("run it again", "%s was changed meanwhile; nothing was written", path)
+		return "", told.Failed("run it again", "%s was changed meanwhile; nothing was written", path)
 	}
 	if kept, err = keepCopy(path, was); err != nil {
-		return "", failed("", "cannot keep %s as it was: %s; nothing was written", path, reason(err))
+		return "", told.Failed("", "cannot keep %s as it was: %s; nothing was written", path, told.Reason(err))
 	}
-	return kept, wrote(path, writeWhole(path, is))
+	return kept, disk.Wrote(path, disk.WriteWhole(path, is))
 }
 
 // keepCopy writes a copy beside a file: class.before-fit.yaml, then
@@ -66,7 +69,7 @@ func keepCopy(path string, content []byte) (kept string, err error) {
 		if n > 1 {
 			kept = fmt.Sprintf("%s-%d%s", stem, n, ext)
 		}
-		f, err := os.OpenFile(kept, os.O_WRONLY|os.O_CREATE|os.O_EXCL, filePerm)
+		f, err := os.OpenFile(kept, os.O_WRONLY|os.O_CREATE|os.O_EXCL, disk.FilePerm)
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}

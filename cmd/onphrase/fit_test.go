@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/demo"
 	"onphrase/samples"
 )
 
@@ -134,7 +135,7 @@ func TestPricesSample(t *testing.T) {
 
 // The part that the help names is one of the demo's.
 func TestFitExample(t *testing.T) {
-	class, err := fs.ReadFile(samples.Demo(), demoClass)
+	class, err := fs.ReadFile(samples.Demo(), demo.ClassName)
 	if err != nil {
 		t.Fatal(err)
 	}

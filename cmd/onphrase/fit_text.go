@@ -7,6 +7,7 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/plan/say"
 )
 
 // writeText shows the plans to a person: what changes, as it stands in the
@@ -18,7 +19,7 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 			b.WriteString(asItIs(p))
 			continue
 		}
-		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), plural(len(p.Changes), "change"), p.Price, outcome(p))
+		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), say.Many(len(p.Changes), "change"), p.Price, outcome(p))
 		changeLines(&b, s.width, p.Changes)
 		fmt.Fprintf(&b, "\n%s\n", o.changed(i+1, res.Src, p))
 	}
@@ -93,7 +94,7 @@ func found3(all []align.Finding) string {
 	for _, f := range all {
 		n[f.Severity]++
 	}
-	return fmt.Sprintf("%d to fix, %d to watch, %s", n[align.Fix], n[align.Watch], plural(n[align.Note], "note"))
+	return fmt.Sprintf("%d to fix, %d to watch, %s", n[align.Fix], n[align.Watch], say.Many(n[align.Note], "note"))
 }
 
 func orClass(part string) string {

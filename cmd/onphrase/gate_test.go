@@ -3,14 +3,13 @@ package main
 import (
 	"bytes"
 	"context"
-	"net"
 	"net/http"
-	"net/http/httptest"
 	"net/url"
 	"regexp"
 	"strings"
 	"testing"
-	"time"
+
+	"onphrase/cmd/internal/serve"
 )
 
 // In the network nothing is served without the key, which works once.
@@ -20,27 +19,27 @@ func TestPageInTheNetwork(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	s := &streams{in: &bytes.Buffer{}, out: &out, err: &talk, width: defaultWidth}
-	l, err := o.lay(ctx, s, o.path)
+	l, err := o.align(ctx, s, o.path)
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := &site{}
-	if err := v.show(l); err != nil {
+	v := &serve.Site{}
+	if err := v.Show(l); err != nil {
 		t.Fatal(err)
 	}
-	d, err := openLAN(s, v, "127.0.0.2", "0") // as good as an address in a network
+	d, err := serve.DoorAt("127.0.0.2", 0, v, invitations(s)) // as good as an address in a network
 	if err != nil {
 		t.Skipf("NOT CHECKED: %v", err)
 	}
 	ended := make(chan error, 1)
-	go func() { ended <- d.serve(ctx) }()
+	go func() { ended <- d.Serve(ctx) }()
 	u, err := url.Parse(strings.TrimSpace(out.String()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	key := u.Query().Get(keyName)
+	key := u.Query().Get("key")
 	base := "http://" + u.Host
-	for _, path := range []string{"/", "/events", "/music/1/one.wav", "/?key=", "/?key=aaaaaaaaaa", "/music/1/one.wav?key=" + key, "/?" + keyName + "=" + key[:9]} {
+	for _, path := range []string{"/", "/events", "/music/1/one.wav", "/?key=", "/?key=aaaaaaaaaa", "/music/1/one.wav?key=" + key, "/?key=" + key[:9]} {
 		if status, body, _ := get(t, base, path, nil); status != http.StatusUnauthorized || strings.Contains(body, "Served") {
 			t.Errorf("%s: %d", path, status)
 		}
@@ -72,41 +71,5 @@ func TestPageInTheNetwork(t *testing.T) {
 	next := regexp.MustCompile(`for the next device: http://\S+\?key=([a-z2-7]{10})`).FindStringSubmatch(talk.String())
 	if next == nil || next[1] == key {
 		t.Errorf("no other key in %s", talk.String())
-	}
-}
-
-// What is served in the network is served at a private address, or not at all.
-func TestLANAddress(t *testing.T) {
-	ip, err := lanIP()
-	if err == nil && !net.ParseIP(ip).IsPrivate() {
-		t.Errorf("%s is not private", ip)
-	}
-	if err != nil && ip != "" {
-		t.Errorf("%s, %v", ip, err)
-	}
-}
-
-// Wrong keys slow down whoever tries them; the key that was shown stays good.
-func TestKeyIsNotGuessed(t *testing.T) {
-	var keys []string
-	var waited []time.Duration
-	v := newInvite(func(key string) { keys = append(keys, key) })
-	v.sleep = func(d time.Duration) { waited = append(waited, d) }
-	g := &gate{hosts: []string{"192.168.0.2:3232"}, invite: v, inside: http.NotFoundHandler()}
-	try := func(key string) int {
-		w := httptest.NewRecorder()
-		g.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "http://192.168.0.2:3232/?key="+key, nil))
-		return w.Code
-	}
-	for range 50 {
-		if code := try("wrongwrong"); code != http.StatusUnauthorized {
-			t.Fatalf("a wrong key: %d", code)
-		}
-	}
-	if len(waited) != 50 || waited[0] != wrongWait || waited[49] != longestWait {
-		t.Errorf("waited %v", waited)
-	}
-	if len(keys) != 1 || try(keys[0]) != http.StatusSeeOther {
-		t.Errorf("the key that was shown is no longer good: %q", keys)
 	}
 }

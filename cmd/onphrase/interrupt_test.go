@@ -3,13 +3,12 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"os"
 	"path/filepath"
 	"testing"
 
-	"onphrase/beat"
-	"onphrase/beat/decode"
+	"onphrase/cmd/internal/disk"
+	"onphrase/plan/say"
 	"onphrase/samples/synth"
 )
 
@@ -20,29 +19,10 @@ func clickFile(t *testing.T) string {
 	if err := synth.Clicks(synth.Steady(128, 4, 64, 0.5), rate).WriteWAV(&b, 1); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(path, b.Bytes(), filePerm); err != nil {
+	if err := os.WriteFile(path, b.Bytes(), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	return path
-}
-
-// Ctrl-C while a track is being read ends the reading, and with it the
-// analysis.
-func TestInterruptedWhileReading(t *testing.T) {
-	sound, err := decode.Open(clickFile(t), decode.Auto)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer sound.Close()
-	ctx, cancel := context.WithCancel(context.Background())
-	reads := 0
-	heard := &heardSource{Stream: sound, ctx: ctx, tell: func(float64) { reads++; cancel() }}
-	if _, err := beat.Analyze(heard); !errors.Is(err, context.Canceled) {
-		t.Errorf("Analyze returned %v, want an error that is context.Canceled", err)
-	}
-	if reads != 1 {
-		t.Errorf("%d reads, want 1", reads)
-	}
 }
 
 // An interrupted command says so, fails, and leaves no file and no entry in
@@ -72,14 +52,14 @@ func TestInterruptedCommand(t *testing.T) {
 func TestProgressOnTerminal(t *testing.T) {
 	var talk bytes.Buffer
 	p := newProgress(&streams{err: &talk, live: true}, 3)
-	p.reading("/music/a name much too long for one line of a terminal of eighty columns, by far.mp3", 61)
-	p.reading("/music/too soon.mp3", 62)
-	p.finished(false, true)
-	p.finished(true, true)
-	p.finished(false, false)
+	p.Reading("/music/a name much too long for one line of a terminal of eighty columns, by far.mp3", 61)
+	p.Reading("/music/too soon.mp3", 62)
+	p.Finished(false, true)
+	p.Finished(true, true)
+	p.Finished(false, false)
 	p.end()
 	line, rest, _ := bytes.Cut(talk.Bytes(), []byte("\r\x1b[Konphrase: "))
-	if w := columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {
+	if w := say.Columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {
 		t.Errorf("the progress line takes %d columns", w)
 	}
 	if !bytes.HasPrefix(line, []byte("\r\x1b[Kanalysing 1 of 3  1:01  a name")) || bytes.Contains(line, []byte("too soon")) {

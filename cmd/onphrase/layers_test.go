@@ -29,22 +29,40 @@ var mayImport = map[string][]string{
 		"cmd/internal/desk/screens",
 	},
 	"cmd/internal/desk/": {},
-	"cmd/internal/serve": {"cmd/internal/desk", "cmd/internal/desk/screens"},
-	"align/export":       {"align", "align/export/...", "plan/say"},
-	"align/export/":      {"align", "align/export/...", "plan/say"},
-	"align":              {"beat", "plan", "plan/say"},
-	"align/fit":          {"align", "beat", "plan", "plan/edit", "plan/say"},
-	"plan/edit":          {"plan"},
-	"plan/outline":       {"plan"},
-	"plan":               {"plan/say"},
-	"plan/say":           {},
-	"beat":               {"beat/...", "!beat/decode"},
-	"beat/":              {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
-	"beat/click":         {"beat"},
-	"beat/picture":       {"beat"},
-	"beat/correct":       {"beat"}, // a view of a track, not a stage
-	"beat/tap":           {"beat", "beat/correct"},
-	"beat/decode":        {},
+	"cmd/internal/serve": {
+		"align", "align/export", "cmd/internal/aligned", "cmd/internal/desk", "cmd/internal/desk/screens",
+		"cmd/internal/told",
+	},
+	"cmd/internal/home": {
+		"beat", "beat/correct", "beat/decode", "beat/tap", "plan", "cmd/internal/aligned", "cmd/internal/demo",
+		"cmd/internal/desk", "cmd/internal/disk", "cmd/internal/library", "cmd/internal/told",
+	},
+	"cmd/internal/demo":    {"cmd/internal/disk", "cmd/internal/told", "samples"},
+	"cmd/internal/told":    {},
+	"cmd/internal/disk":    {"cmd/internal/told"},
+	"cmd/internal/aligned": {"align", "beat", "plan", "cmd/internal/disk", "cmd/internal/library"},
+	"cmd/internal/parcel": {
+		"align", "align/export", "beat", "beat/decode", "plan", "plan/say",
+		"cmd/internal/aligned", "cmd/internal/disk", "cmd/internal/library", "cmd/internal/told",
+	},
+	"cmd/internal/library": {
+		"beat", "beat/correct", "beat/decode", "cmd/internal/disk", "cmd/internal/told",
+	},
+	"align/export":  {"align", "align/export/...", "plan/say"},
+	"align/export/": {"align", "align/export/...", "plan/say"},
+	"align":         {"beat", "plan", "plan/say"},
+	"align/fit":     {"align", "beat", "plan", "plan/edit", "plan/say"},
+	"plan/edit":     {"plan"},
+	"plan/outline":  {"plan"},
+	"plan":          {"plan/say"},
+	"plan/say":      {},
+	"beat":          {"beat/...", "!beat/decode"},
+	"beat/":         {"beat/...", "!beat/decode", "!beat"}, // stages take and return plain slices
+	"beat/click":    {"beat"},
+	"beat/picture":  {"beat"},
+	"beat/correct":  {"beat"}, // a view of a track, not a stage
+	"beat/tap":      {"beat", "beat/correct"},
+	"beat/decode":   {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat", "samples/synth"},
 	"beat/learn/phrases": {"beat", "beat/..."},
@@ -63,7 +81,13 @@ var mayReachOutside = map[string][]string{
 	"cmd/onphrase":         {"os", "os/exec", "os/signal", "net", "net/http"}, // the page is served
 	"beat/decode":          {"os", "os/exec"},                                 // music files and the ffmpeg child
 	"cmd/internal/browser": {"os", "os/exec"},
-	"cmd/internal/serve":   {"net/http"},
+	"cmd/internal/aligned": {"os"}, // where a class's songs are
+	"cmd/internal/disk":    {"os"},
+	"cmd/internal/library": {"os"}, // the cache and her folders
+	"cmd/internal/parcel":  {"os"},
+	"cmd/internal/demo":    {"os"},
+	"cmd/internal/home":    {"os", "net/http"},        // songs are played from their files
+	"cmd/internal/serve":   {"os", "net", "net/http"}, // songs are played from their files
 }
 
 // listed is what 'go list -json' says of a package. Its imports are those of

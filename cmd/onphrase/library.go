@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -11,45 +10,8 @@ import (
 	"onphrase/align"
 	"onphrase/beat"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
-
-// analysisSchema names the JSON that analyze writes; analysis.schema.json
-// describes it.
-const analysisSchema = "onphrase.analysis/1"
-
-// writeAnalysisJSON writes one entry a track, those without a result as well.
-func writeAnalysisJSON(w io.Writer, tracks []beat.Track) error {
-	entries := make([]beat.Track, len(tracks))
-	for i, t := range tracks {
-		if t.Problem != "" {
-			t = noTrack(t.File, t.Problem)
-		}
-		entries[i] = withLists(t)
-	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	return enc.Encode(struct {
-		Schema string       `json:"schema"`
-		Tracks []beat.Track `json:"tracks"`
-	}{analysisSchema, entries})
-}
-
-// withLists makes empty lists of those that are missing, so that JSON shows []
-// and not null.
-func withLists(t beat.Track) beat.Track {
-	t.Alternatives = append([]beat.Rival{}, t.Alternatives...)
-	t.Beats = append([]float64{}, t.Beats...)
-	t.BeatInBar = append([]int{}, t.BeatInBar...)
-	t.Phrases = append([]beat.Phrase{}, t.Phrases...)
-	t.Unsteady = append([][2]float64{}, t.Unsteady...)
-	t.TempoChanges = append([]beat.TempoChange{}, t.TempoChanges...)
-	t.Songs = append([]beat.Song{}, t.Songs...)
-	t.Outline = append(beat.Outline{}, t.Outline...)
-	for i := range t.Outline {
-		t.Outline[i] += 0 // a level of -0 dB is 0
-	}
-	return t
-}
 
 // The least widths of the two columns of text in the library table [columns].
 const (
@@ -89,7 +51,7 @@ func libraryTable(tracks []beat.Track, c *plan.Catalog) *table {
 			t.foot = strings.TrimSpace(correctedMark) + " " + correctedByYou
 		}
 		t.add(names[i], tempo(track), rival(track), trust(track), firstCount1(track),
-			fmt.Sprint(len(track.Phrases)), odd(track), clock(track.Duration), suits(track, c))
+			fmt.Sprint(len(track.Phrases)), odd(track), say.Clock(track.Duration), suits(track, c))
 	}
 	return t
 }
@@ -159,7 +121,7 @@ func firstCount1(t beat.Track) string {
 	if len(t.Phrases) == 0 {
 		return "–"
 	}
-	return moment(t.Phrases[0].Time)
+	return say.Moment(t.Phrases[0].Time)
 }
 
 // odd is the number of phrases that are not 32 counts long.
@@ -205,7 +167,7 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 			yours = ", " + correctedByYou
 		}
 		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s%s\n", track.File, track.BPM,
-			clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
+			say.Clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
 		if err := phraseTable(track).write(w, defaultWidth); err != nil {
 			return err
 		}
@@ -227,7 +189,7 @@ func phraseTable(track beat.Track) *table {
 		{head: "use"},
 	}, foot: useIsASuggestion}
 	for i, p := range track.Phrases {
-		t.add(fmt.Sprint(i+1), moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
+		t.add(fmt.Sprint(i+1), say.Moment(p.Time), fmt.Sprint(p.Counts), string(p.Kind), string(p.Energy),
 			percent(p.Trust), string(p.Use))
 	}
 	return t

@@ -11,6 +11,8 @@ import (
 	"onphrase/beat/click"
 	"onphrase/beat/decode"
 	"onphrase/beat/picture"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/told"
 )
 
 // The endings of what is written of a track, after its name.
@@ -24,7 +26,7 @@ type trackWriter struct {
 	*analyst
 	tracks []beat.Track
 	force  bool
-	read   sources
+	read   disk.Sources
 }
 
 // drawAll writes a picture of every track into a folder.
@@ -39,14 +41,14 @@ func (w trackWriter) drawAll(dir string) error {
 // clickAll writes every track with clicks on its counts into a folder.
 func (w trackWriter) clickAll(dir string) error {
 	return w.each(dir, clicksEnding, func(t beat.Track) ([]byte, error) {
-		sound, err := decode.Open(t.File, w.mode)
+		sound, err := decode.Open(t.File, w.Mode)
 		if err != nil {
 			return nil, err
 		}
 		defer sound.Close()
 		b, err := click.WAV(sound, click.Of(t))
 		if err != nil {
-			return nil, failed("", "%s: %s", t.File, err)
+			return nil, told.Failed("", "%s: %s", t.File, err)
 		}
 		return b, nil
 	})
@@ -57,7 +59,7 @@ func (w trackWriter) clickAll(dir string) error {
 // and the command fails.
 func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, error)) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return failed("", "%s: %s", dir, reason(err))
+		return told.Failed("", "%s: %s", dir, told.Reason(err))
 	}
 	bad := false
 	taken := map[string]bool{}
@@ -68,7 +70,7 @@ func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, 
 		path := filepath.Join(dir, freeName(t.File, taken)+ending)
 		b, err := content(t)
 		if err == nil {
-			err = writeFile(path, w.force, w.read, b)
+			err = disk.WriteFile(path, w.force, w.read, b)
 		}
 		if err != nil {
 			bad = true
@@ -88,12 +90,12 @@ func (w trackWriter) each(dir, ending string, content func(beat.Track) ([]byte, 
 func freeName(file string, taken map[string]bool) string {
 	base := filepath.Base(file)
 	name := strings.TrimSuffix(base, filepath.Ext(base))
-	for n := 1; taken[folded(name)]; n++ {
+	for n := 1; taken[disk.Folded(name)]; n++ {
 		name = base
 		if n > 1 {
 			name = fmt.Sprintf("%s-%d", base, n)
 		}
 	}
-	taken[folded(name)] = true
+	taken[disk.Folded(name)] = true
 	return name
 }

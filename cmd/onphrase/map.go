@@ -7,6 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan/say"
 )
 
@@ -70,15 +72,15 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if o.track != "" && !format.Timed {
 		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class", format.Name)
 	}
-	l, err := o.lay(cmd.Context(), s, o.path)
+	l, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
-	m := l.m
+	m := l.Map
 	linkFrom(m, o.out)
 	if o.track != "" {
 		if m, err = export.OnTrack(m, o.track); err != nil {
-			return failed("", "--track: %s", err)
+			return told.Failed("", "--track: %s", err)
 		}
 	}
 	if o.out == "-" {
@@ -88,5 +90,5 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 	if err := format.Write(&b, m); err != nil {
 		return err
 	}
-	return writeFile(o.out, o.force, o.sources(l), b.Bytes())
+	return disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes())
 }

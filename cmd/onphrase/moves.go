@@ -10,7 +10,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 const movesLong = `Lists the moves that a class file may name, with the limit of each: how many
@@ -90,7 +92,7 @@ func listMoves(s *streams, c *plan.Catalog) error {
 	if err := t.write(s.out, s.width); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(s.out, "\n%s. 'onphrase moves NAME' shows what a limit rests on,\n'onphrase check --explain tempo-outside-band' what tempo suits a kind of part,\n'onphrase help moves-file' how to set your own.\n", plural(len(moves), "move"))
+	_, err := fmt.Fprintf(s.out, "\n%s. 'onphrase moves NAME' shows what a limit rests on,\n'onphrase check --explain tempo-outside-band' what tempo suits a kind of part,\n'onphrase help moves-file' how to set your own.\n", say.Many(len(moves), "move"))
 	return err
 }
 
@@ -131,7 +133,7 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 		if near, ok := c.Nearest(name); ok {
 			hint = near + "?"
 		}
-		return failed(hint, "the move %q is not in the catalogue", name)
+		return told.Failed(hint, "the move %q is not in the catalogue", name)
 	}
 	d := details{width: s.width}
 	d.title(m.Name)

@@ -6,6 +6,10 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/parcel"
+	"onphrase/plan/say"
 )
 
 type packOptions struct {
@@ -23,7 +27,7 @@ music. It opens on any computer, with or without onphrase.
 
 The songs are not in it, but how to recognise them by content and name, so that
 'onphrase unpack' can tell which are missing. --with-music takes them along.
-` + licences + `
+` + parcel.Licences + `
 
 The same class gives the same package, byte for byte.`
 
@@ -50,7 +54,7 @@ func newPackCmd(s *streams) *cobra.Command {
 }
 
 func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
-	l, err := o.lay(cmd.Context(), s, o.path)
+	l, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
@@ -58,7 +62,7 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 	if err != nil {
 		return err
 	}
-	files, err := l.gather(moves, o.withMusic)
+	files, err := parcel.Gather(l, moves, o.withMusic)
 	if err != nil {
 		return err
 	}
@@ -66,15 +70,15 @@ func runPack(cmd *cobra.Command, s *streams, o *packOptions) error {
 		o.out = strings.TrimSuffix(o.path, filepath.Ext(o.path)) + ".zip"
 	}
 	var b bytes.Buffer
-	if err := writeZip(&b, files); err != nil {
+	if err := parcel.Write(&b, files); err != nil {
 		return err
 	}
-	if err := writeFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
+	if err := disk.WriteFile(o.out, o.force, o.sources(l), b.Bytes()); err != nil {
 		return err
 	}
-	s.say("%s: %s, %.1f MB", o.out, plural(len(files), "file"), float64(b.Len())/1e6)
+	s.say("%s: %s, %.1f MB", o.out, say.Many(len(files), "file"), float64(b.Len())/1e6)
 	if o.withMusic {
-		s.say("%s", licences)
+		s.say("%s", parcel.Licences)
 	}
 	return nil
 }

@@ -2,9 +2,13 @@ package main
 
 import (
 	"context"
+	"fmt"
+	"net"
 
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
+
+	"onphrase/cmd/internal/serve"
 )
 
 type pageOptions struct {
@@ -53,12 +57,12 @@ func newPageCmd(s *streams) *cobra.Command {
 }
 
 func runPage(ctx context.Context, s *streams, o *pageOptions, portMatters bool) error {
-	l, err := o.lay(ctx, s, o.path)
+	l, err := o.align(ctx, s, o.path)
 	if err != nil {
 		return err
 	}
-	v := &site{}
-	if err := v.show(l); err != nil {
+	v := &serve.Site{}
+	if err := v.Show(l); err != nil {
 		return err
 	}
 	doors, err := o.open(s, v, portMatters)
@@ -67,7 +71,7 @@ func runPage(ctx context.Context, s *streams, o *pageOptions, portMatters bool) 
 	}
 	group, ctx := errgroup.WithContext(ctx)
 	for _, d := range doors {
-		group.Go(func() error { return d.serve(ctx) })
+		group.Go(func() error { return d.Serve(ctx) })
 	}
 	group.Go(func() error { o.watch(ctx, s, v, l); return nil })
 	if err := group.Wait(); err != nil {
@@ -75,4 +79,39 @@ func runPage(ctx context.Context, s *streams, o *pageOptions, portMatters bool) 
 	}
 	s.say("stopped")
 	return said(exitClean) // Ctrl-C is how it is meant to end
+}
+
+// open takes the addresses and prints them.
+func (o *pageOptions) open(s *streams, v *serve.Site, portMatters bool) ([]serve.Door, error) {
+	here, err := serve.Listen(o.port, portMatters)
+	if err != nil {
+		return nil, err
+	}
+	doors := []serve.Door{serve.NewDoor(here, v, false)}
+	port := here.Addr().(*net.TCPAddr).Port
+	fmt.Fprintf(s.out, "http://127.0.0.1:%d/\n", port)
+	if o.lan {
+		d, err := serve.OpenLAN(v, port, invitations(s))
+		if err != nil {
+			here.Close()
+			return nil, err
+		}
+		doors = append(doors, d)
+	}
+	s.say("serving until Ctrl-C")
+	return doors, nil
+}
+
+// invitations prints the address for the first device, and speaks of those for
+// the others.
+func invitations(s *streams) func(address string) {
+	first := true
+	return func(address string) {
+		if first {
+			fmt.Fprintln(s.out, address)
+		} else {
+			s.say("for the next device: %s", address)
+		}
+		first = false
+	}
 }

@@ -9,6 +9,9 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/serve"
 )
 
 // In a real browser the page that is served has its song, and shows a change
@@ -47,7 +50,7 @@ func TestPageReloadsInBrowser(t *testing.T) {
 	}
 	change := func(name string) {
 		t.Helper()
-		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)), filePerm); err != nil {
+		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)), disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -62,7 +65,7 @@ func TestPageReloadsInBrowser(t *testing.T) {
 	ask(`document.getElementById("source").click(); document.getElementById("tap").dispatchEvent(new PointerEvent("pointerdown", {cancelable: true})); ""`)
 	until(`document.getElementById("tap").textContent`, "Count 1 is now")
 	change("Third")
-	time.Sleep(4 * lookEvery)
+	time.Sleep(4 * serve.LookEvery)
 	if got := ask("document.title"); got != "Second" {
 		t.Errorf("reloaded as %q while the class runs", got)
 	}

@@ -14,6 +14,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"onphrase/cmd/internal/disk"
 )
 
 const servedClass = `onphrase: 1
@@ -41,7 +43,7 @@ func servedFolder(t *testing.T) (class string) {
 	for name, text := range map[string]string{class: servedClass, filepath.Join(dir, "music", "one.wav"): string(song),
 		filepath.Join(dir, "music", "other.wav"): string(song), filepath.Join(dir, "secret.txt"): "SECRET"} {
 		if err == nil {
-			err = os.WriteFile(name, []byte(text), filePerm)
+			err = os.WriteFile(name, []byte(text), disk.FilePerm)
 		}
 	}
 	if err == nil {
@@ -235,7 +237,7 @@ func TestPageFollowsTheClass(t *testing.T) {
 	first := nextEdition(t, events)
 	rewrite := func(from, to string) {
 		t.Helper()
-		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, from, to, 1)), filePerm); err != nil {
+		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, from, to, 1)), disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 	}

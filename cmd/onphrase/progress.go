@@ -6,6 +6,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"onphrase/plan/say"
 )
 
 // redraw is the least time between two drawings of the progress line.
@@ -29,8 +31,8 @@ func newProgress(s *streams, total int) *progress {
 	return &progress{s: s, total: total, begun: time.Now()}
 }
 
-// reading says that a track has been heard up to a time [s].
-func (p *progress) reading(path string, at float64) {
+// Reading says that a track has been heard up to a time [s].
+func (p *progress) Reading(path string, at float64) {
 	if !p.s.live {
 		return
 	}
@@ -40,13 +42,13 @@ func (p *progress) reading(path string, at float64) {
 		return
 	}
 	p.drawn = time.Now()
-	head := fmt.Sprintf("analysing %d of %d  %s  ", p.done+1, p.total, clock(at))
-	name := clip(filepath.Base(path), defaultWidth-1-len(head))
+	head := fmt.Sprintf("analysing %d of %d  %s  ", p.done+1, p.total, say.Clock(at))
+	name := say.Clip(filepath.Base(path), defaultWidth-1-len(head))
 	fmt.Fprintf(p.s.err, "\r\x1b[K%s%s", head, name)
 }
 
-// finished counts a track.
-func (p *progress) finished(fromCache, ok bool) {
+// Finished counts a track.
+func (p *progress) Finished(fromCache, ok bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.done++
@@ -76,5 +78,5 @@ func (p *progress) end() {
 	if len(more) > 0 {
 		extra = " (" + strings.Join(more, ", ") + ")"
 	}
-	p.s.say("%s analysed%s in %.1f s", plural(p.done, "track"), extra, time.Since(p.begun).Seconds())
+	p.s.say("%s analysed%s in %.1f s", say.Many(p.done, "track"), extra, time.Since(p.begun).Seconds())
 }

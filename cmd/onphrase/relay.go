@@ -7,6 +7,9 @@ import (
 
 	"onphrase/align"
 	"onphrase/align/fit"
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan/edit"
 )
 
@@ -68,9 +71,9 @@ func newRelayCmd(s *streams) *cobra.Command {
 	return cmd
 }
 
-// relaid is a class before and after, and the way out of what does not fit.
-type relaid struct {
-	was, is *laid
+// exchanged is a class before and after, and the way out of what does not fit.
+type exchanged struct {
+	was, is *aligned.Class
 	align.Comparison
 	way *fit.Plan // nil when there is nothing that changes could mend
 }
@@ -80,7 +83,7 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 	if err != nil {
 		return err
 	}
-	was, err := o.lay(cmd.Context(), s, o.path)
+	was, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {
 		return err
 	}
@@ -88,20 +91,20 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 	if err != nil {
 		return err
 	}
-	src, err := edit.Apply(was.src, changes)
+	src, err := edit.Apply(was.Src, changes)
 	if err != nil {
-		return failed("write tracks as a list in brackets", "%s: %s", o.path, err)
+		return told.Failed("write tracks as a list in brackets", "%s: %s", o.path, err)
 	}
-	is, err := o.layText(cmd.Context(), s, o.target(), src)
+	is, err := o.alignText(cmd.Context(), s, o.target(), src)
 	if err != nil {
 		return err
 	}
-	r := relaid{was: was, is: is, Comparison: align.Compare(was.m, is.m)}
+	r := exchanged{was: was, is: is, Comparison: align.Compare(was.Map, is.Map)}
 	if r.way, err = wayOut(is, prices); err != nil {
-		return failed("", "%s: %s", o.target(), err)
+		return told.Failed("", "%s: %s", o.target(), err)
 	}
 	if o.out != "" {
-		if err := writeFile(o.out, o.force, o.read(was, is), src); err != nil {
+		if err := disk.WriteFile(o.out, o.force, o.read(was, is), src); err != nil {
 			return err
 		}
 	}
@@ -110,15 +113,15 @@ func runRelay(cmd *cobra.Command, s *streams, o *relayOptions) error {
 	} else {
 		err = o.writeText(s, r)
 	}
-	if err == nil && toFix(is.m) {
+	if err == nil && toFix(is.Map) {
 		return said(exitFindings)
 	}
 	return err
 }
 
 // read lists all that the relay goes by, of the class as it was and as it is.
-func (o *relayOptions) read(was, is *laid) sources {
-	return append(append(o.sources(was), is.music()...), o.music, pricesFile(o.prices))
+func (o *relayOptions) read(was, is *aligned.Class) disk.Sources {
+	return append(append(o.sources(was), is.Sources()...), o.music, pricesFile(o.prices))
 }
 
 // target is where the class on its new songs is, or would be.
@@ -130,14 +133,14 @@ func (o *relayOptions) target() string {
 }
 
 // wayOut is the cheapest set of changes after which the class lands better.
-func wayOut(l *laid, prices fit.Prices) (*fit.Plan, error) {
+func wayOut(l *aligned.Class, prices fit.Prices) (*fit.Plan, error) {
 	searched := func(f align.Finding) bool {
 		return f.Severity != align.Note && slices.Contains(align.TrialCodes(), f.Code)
 	}
-	if !slices.ContainsFunc(l.m.Findings, searched) {
+	if !slices.ContainsFunc(l.Map.Findings, searched) {
 		return nil, nil
 	}
-	res, err := fit.Search(fit.Job{File: l.path, Src: l.src, Known: l.class.Catalog, Tracks: l.tracks, Prices: prices})
+	res, err := fit.Search(fit.Job{File: l.Path, Src: l.Src, Known: l.Class.Catalog, Tracks: l.Tracks, Prices: prices})
 	if err != nil || len(res.Plans[0].Changes) == 0 {
 		return nil, err
 	}

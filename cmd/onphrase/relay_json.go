@@ -65,10 +65,10 @@ type wayJSON struct {
 	Changes []fit.Change `json:"changes"`
 }
 
-func (o *relayOptions) writeJSON(w io.Writer, r relaid) error {
+func (o *relayOptions) writeJSON(w io.Writer, r exchanged) error {
 	out := relayJSON{
-		Schema: "onphrase.relay/1", Class: r.is.class.Name, File: o.out, Slot: r.is.class.Slot,
-		Was: r.was.m.Length, Is: r.is.m.Length, Parts: []relayPartJSON{},
+		Schema: "onphrase.relay/1", Class: r.is.Class.Name, File: o.out, Slot: r.is.Class.Slot,
+		Was: r.was.Map.Length, Is: r.is.Map.Length, Parts: []relayPartJSON{},
 		Gone: append([]align.Finding{}, r.Gone...), Left: append([]align.Finding{}, r.Left...), New: append([]align.Finding{}, r.New...),
 	}
 	for _, p := range r.Parts {

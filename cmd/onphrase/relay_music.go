@@ -6,28 +6,33 @@ import (
 	"slices"
 	"strings"
 
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
+	"onphrase/cmd/internal/told"
 	"onphrase/plan"
 	"onphrase/plan/edit"
+	"onphrase/plan/say"
 )
 
 // exchange lists what changes in a class file whose parts get other songs.
-func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
-	other, err := o.otherMusic(s, was.class)
+func (o *relayOptions) exchange(s *streams, was *aligned.Class) ([]edit.Change, error) {
+	other, err := o.otherMusic(s, was.Class)
 	if err != nil {
 		return nil, err
 	}
 	if len(other.parts) == 0 {
-		return nil, failed("", "%s: no part of %s gets another song", o.music, o.path)
+		return nil, told.Failed("", "%s: no part of %s gets another song", o.music, o.path)
 	}
 	h, err := o.home(was, other)
 	if err != nil {
 		return nil, err
 	}
 	var changes []edit.Change
-	if h.music != cleanFolder(was.class.Music) {
+	if h.music != cleanFolder(was.Class.Music) {
 		changes = append(changes, edit.SetMusic{Folder: h.music})
 	}
-	for i := range was.class.Parts {
+	for i := range was.Class.Parts {
 		m, changed := other.parts[i]
 		if !changed {
 			continue
@@ -36,7 +41,7 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 		for _, t := range m.Tracks {
 			names = append(names, h.name(t.File))
 		}
-		changes = append(changes, edit.SetTracks{Part: was.class.Parts[i].Pos, Tracks: names})
+		changes = append(changes, edit.SetTracks{Part: was.Class.Parts[i].Pos, Tracks: names})
 		changes = append(changes, begins(was, i, m)...)
 	}
 	return changes, nil
@@ -45,12 +50,12 @@ func (o *relayOptions) exchange(s *streams, was *laid) ([]edit.Change, error) {
 // begins says where a part begins on its other song, and how it is played
 // there. A count or a time of the old song means nothing on another: the phrase
 // it lies in stays.
-func begins(was *laid, i int, m plan.PartMusic) []edit.Change {
-	p := &was.class.Parts[i]
+func begins(was *aligned.Class, i int, m plan.PartMusic) []edit.Change {
+	p := &was.Class.Parts[i]
 	var out []edit.Change
 	start := m.Start.Phrase
 	if start == 0 && (p.Start.Time != nil || p.Start.Count > 0) {
-		if tracks := was.m.Parts[i].Tracks; len(tracks) > 0 {
+		if tracks := was.Map.Parts[i].Tracks; len(tracks) > 0 {
 			start = max(1, tracks[0].Phrase)
 		}
 	}
@@ -75,10 +80,10 @@ type otherMusic struct {
 func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error) {
 	info, err := os.Stat(o.music)
 	if err != nil {
-		return otherMusic{}, failed("", "%s: %s", o.music, reason(err))
+		return otherMusic{}, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
 	switch ext := strings.ToLower(filepath.Ext(o.music)); {
-	case info.IsDir(), isPlaylist(o.music):
+	case info.IsDir(), library.IsPlaylist(o.music):
 		return o.songForSong(s, c, info.IsDir())
 	case ext == ".yaml", ext == ".yml":
 		return o.byPart(s, c)
@@ -89,11 +94,11 @@ func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error)
 // songForSong reads a folder or a playlist.
 func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (otherMusic, error) {
 	var songs []string
-	for _, in := range inputs([]string{o.music}) {
-		if in.problem != "" {
-			return otherMusic{}, failed("", "%s: %s", in.path, in.problem)
+	for _, in := range library.Inputs([]string{o.music}) {
+		if in.Problem != "" {
+			return otherMusic{}, told.Failed("", "%s: %s", in.Path, in.Problem)
 		}
-		path, err := filepath.Abs(in.path)
+		path, err := filepath.Abs(in.Path)
 		if err != nil {
 			return otherMusic{}, err
 		}
@@ -105,11 +110,11 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 	}
 	var used int
 	other.parts, used = plan.SongForSong(c, songs)
-	switch have := trackNames(c); {
+	switch have := aligned.TrackNames(c); {
 	case used < len(songs):
-		s.say("%s has %s, the class %d: from %s on they are not used", o.music, plural(len(songs), "song"), len(have), filepath.Base(songs[used]))
+		s.say("%s has %s, the class %d: from %s on they are not used", o.music, say.Many(len(songs), "song"), len(have), filepath.Base(songs[used]))
 	case used < len(have):
-		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, plural(len(songs), "song"), len(have), have[used])
+		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, say.Many(len(songs), "song"), len(have), have[used])
 	}
 	return other, nil
 }
@@ -117,9 +122,9 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 // byPart reads a list of music, or another class.
 func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	var other otherMusic
-	src, err := readLimited(o.music, classLimit)
+	src, err := disk.ReadLimited(o.music, aligned.MostBytes)
 	if err != nil {
-		return other, failed("", "%s: %s", o.music, reason(err))
+		return other, told.Failed("", "%s: %s", o.music, told.Reason(err))
 	}
 	list, problems := plan.ParseMusic(o.music, src, c.Catalog)
 	if err := problemsIn(s, o.music, problems); err != nil {
@@ -129,7 +134,7 @@ func (o *relayOptions) byPart(s *streams, c *plan.Class) (otherMusic, error) {
 	if err := problemsIn(s, o.music, problems); err != nil {
 		return other, err
 	}
-	other.folder, err = filepath.Abs(musicFolder(o.music, &plan.Class{Music: list.Music}))
+	other.folder, err = filepath.Abs(aligned.MusicFolder(o.music, &plan.Class{Music: list.Music}))
 	for _, m := range other.parts {
 		for i := range m.Tracks {
 			m.Tracks[i].File = filepath.Join(other.folder, filepath.FromSlash(m.Tracks[i].File))
@@ -149,24 +154,24 @@ func (m otherMusic) whole(c *plan.Class) bool {
 	return true
 }
 
-// home is where the songs of the new class are looked for.
-type home struct {
+// songHome is where the songs of the new class are looked for.
+type songHome struct {
 	music string // as the class file names it
 	at    string // the same folder, by its whole path
 }
 
 // home finds the music folder of the new class: that of the new songs where
 // they are all new, else the old one.
-func (o *relayOptions) home(was *laid, other otherMusic) (home, error) {
-	h := home{at: other.folder}
-	if !other.whole(was.class) {
-		old, err := filepath.Abs(musicFolder(o.path, was.class))
+func (o *relayOptions) home(was *aligned.Class, other otherMusic) (songHome, error) {
+	h := songHome{at: other.folder}
+	if !other.whole(was.Class) {
+		old, err := filepath.Abs(aligned.MusicFolder(o.path, was.Class))
 		if err != nil {
 			return h, err
 		}
 		h.at = old
-		if filepath.IsAbs(filepath.FromSlash(was.class.Music)) {
-			h.music = cleanFolder(was.class.Music)
+		if filepath.IsAbs(filepath.FromSlash(was.Class.Music)) {
+			h.music = cleanFolder(was.Class.Music)
 			return h, nil
 		}
 	}
@@ -184,7 +189,7 @@ func (o *relayOptions) home(was *laid, other otherMusic) (home, error) {
 
 // name is a song as the new class file names it. What has no whole path is a
 // song of the old class.
-func (h home) name(file string) string {
+func (h songHome) name(file string) string {
 	if !filepath.IsAbs(file) {
 		return file
 	}

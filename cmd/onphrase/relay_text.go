@@ -7,21 +7,22 @@ import (
 	"strings"
 
 	"onphrase/align"
+	"onphrase/plan/say"
 )
 
 // writeText shows a person what moves: part by part, item by item, then the
 // findings and the way out.
-func (o *relayOptions) writeText(s *streams, r relaid) error {
+func (o *relayOptions) writeText(s *streams, r exchanged) error {
 	var b strings.Builder
-	head := fmt.Sprintf("%s on other songs: %s", r.is.class.Name, arrow(clock(r.was.m.Length), clock(r.is.m.Length)))
-	if slot := r.is.class.Slot; slot > 0 {
-		head += " of " + clock(slot)
+	head := fmt.Sprintf("%s on other songs: %s", r.is.Class.Name, arrow(say.Clock(r.was.Map.Length), say.Clock(r.is.Map.Length)))
+	if slot := r.is.Class.Slot; slot > 0 {
+		head += " of " + say.Clock(slot)
 	}
 	fmt.Fprintf(&b, "%s\n%s\n", head, strings.Repeat("-", min(s.width, defaultWidth)))
 	for _, p := range r.Parts {
-		fmt.Fprintf(&b, "\n%s: %s\n", p.Is.Part, arrow(clock(p.Was.Seconds), clock(p.Is.Seconds)))
+		fmt.Fprintf(&b, "\n%s: %s\n", p.Is.Part, arrow(say.Clock(p.Was.Seconds), say.Clock(p.Is.Seconds)))
 		for _, text := range songsOf(p) {
-			if was, is, two := strings.Cut(text, " → "); two && columns(text) > s.width-2 {
+			if was, is, two := strings.Cut(text, " → "); two && say.Columns(text) > s.width-2 {
 				text = was + "\n  → " + is
 			}
 			fmt.Fprintf(&b, "  %s\n", text)
@@ -103,7 +104,7 @@ func workOf(p align.PartMoved) *table {
 			what += " " + m.Side
 		}
 		was, is := m.Was, m.Is
-		t.add(what, reps, arrow(clock(was.ClassTime), clock(is.ClassTime)),
+		t.add(what, reps, arrow(say.Clock(was.ClassTime), say.Clock(is.ClassTime)),
 			arrow(spot(was, was.Phrase), spot(is, is.Phrase)), arrow(spot(was, was.Count), spot(is, is.Count)),
 			arrow(spot(was, was.Counts), spot(is, is.Counts)), arrow(none(was.Held), none(is.Held)),
 			arrow(decimals(was.Seconds, 1), decimals(is.Seconds, 1)), arrow(perRep(was), perRep(is)))
@@ -144,7 +145,7 @@ func perRep(s align.Spell) string {
 func decimals(v float64, n int) string { return strconv.FormatFloat(v, 'f', n, 64) }
 
 // outcome is what fits on the new songs and what does not.
-func (o *relayOptions) outcome(s *streams, r relaid) string {
+func (o *relayOptions) outcome(s *streams, r exchanged) string {
 	var b strings.Builder
 	group := func(head string, all []align.Finding, ways bool) {
 		if len(all) > 0 {
@@ -157,9 +158,9 @@ func (o *relayOptions) outcome(s *streams, r relaid) string {
 	group("No more", r.Gone, false)
 	switch {
 	case r.way != nil:
-		fmt.Fprintf(&b, "Smallest way out: %s, price %d; %s\n", plural(len(r.way.Changes), "change"), r.way.Price, outcome(*r.way))
+		fmt.Fprintf(&b, "Smallest way out: %s, price %d; %s\n", say.Many(len(r.way.Changes), "change"), r.way.Price, outcome(*r.way))
 		changeLines(&b, s.width, r.way.Changes)
-	case len(grave(r.is.m.Findings)) == 0:
+	case len(grave(r.is.Map.Findings)) == 0:
 		b.WriteString("It lands on these songs as it is.\n")
 	}
 	switch {

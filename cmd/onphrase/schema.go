@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"onphrase/align/export"
+	"onphrase/cmd/internal/parcel"
 	"onphrase/plan"
 )
 
@@ -33,7 +34,7 @@ func schemas() []schema {
 		{"map", "what 'onphrase map -f json' writes", export.MapSchema},
 		{"moves", "a file of your own moves and figures, for the help of an editor", plan.MovesSchema},
 		{"relay", "what 'onphrase relay --json' writes", relaySchema},
-		{"package", "package.json in what 'onphrase pack' writes", packageJSON},
+		{"package", "package.json in what 'onphrase pack' writes", parcel.Schema},
 	}
 }
 

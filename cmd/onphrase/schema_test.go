@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"onphrase/cmd/internal/disk"
 )
 
 const noisyClass = `onphrase: 1
@@ -27,7 +29,7 @@ func TestJSONAgainstSchemas(t *testing.T) {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	music := clickFile(t)
 	class := filepath.Join(filepath.Dir(music), "class.yaml")
-	if err := os.WriteFile(class, []byte(noisyClass), filePerm); err != nil {
+	if err := os.WriteFile(class, []byte(noisyClass), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	tests := []struct {

@@ -3,6 +3,8 @@ package main
 import (
 	"io"
 	"strings"
+
+	"onphrase/plan/say"
 )
 
 // gap is the space before column i [columns]. Between figures, which line up
@@ -60,10 +62,10 @@ func (t *table) fit(screen int) []int {
 	widths := make([]int, len(t.cols))
 	total := 0
 	for i, c := range t.cols {
-		widths[i] = columns(c.head)
+		widths[i] = say.Columns(c.head)
 		for _, row := range t.rows {
 			if i < len(row)-1 || len(row) == len(t.cols) {
-				widths[i] = max(widths[i], columns(row[i]))
+				widths[i] = max(widths[i], say.Columns(row[i]))
 			}
 		}
 		total += t.gap(i) + widths[i]
@@ -112,4 +114,12 @@ func (t *table) line(b *strings.Builder, widths []int, cells []string, screen in
 		b.WriteString(strings.TrimRight(text.String(), " "))
 		b.WriteByte('\n')
 	}
+}
+
+// pad fills text with spaces to a width; right puts them before it.
+func pad(text string, to int, right bool) string {
+	if right {
+		return strings.Repeat(" ", max(0, to-say.Columns(text))) + text
+	}
+	return say.Pad(text, to)
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"onphrase/plan"
+	"onphrase/plan/say"
 )
 
 // The samples in the help are files that can be read.
@@ -33,7 +34,7 @@ func TestTopicsSayEverything(t *testing.T) {
 			t.Fatalf("%s: exit code %d\n%s", topic.name, code, talk.String())
 		}
 		for _, line := range strings.Split(out.String(), "\n") {
-			if columns(line) > defaultWidth {
+			if say.Columns(line) > defaultWidth {
 				t.Errorf("%s: too wide: %q", topic.name, line)
 			}
 		}

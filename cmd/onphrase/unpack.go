@@ -3,7 +3,6 @@ package main
 import (
 	"archive/zip"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -12,6 +11,10 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"onphrase/cmd/internal/parcel"
+	"onphrase/cmd/internal/told"
+	"onphrase/plan/say"
 )
 
 type unpackOptions struct {
@@ -55,76 +58,55 @@ func newUnpackCmd(s *streams) *cobra.Command {
 func runUnpack(ctx context.Context, s *streams, o *unpackOptions) error {
 	z, err := zip.OpenReader(o.file)
 	if err != nil {
-		return failed("'onphrase pack' makes packages", "%s: %s", o.file, reason(err))
+		return told.Failed("'onphrase pack' makes packages", "%s: %s", o.file, told.Reason(err))
 	}
 	defer z.Close()
-	files, err := readZip(&z.Reader)
+	files, err := parcel.Read(&z.Reader)
 	if err != nil {
-		return failed("nothing was written", "%s: %s", o.file, err)
+		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
-	list, err := manifestIn(files)
+	list, err := parcel.List(files)
 	if err != nil {
-		return failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
+		return told.Failed("nothing was written; 'onphrase pack' makes packages", "%s: %s", o.file, err)
 	}
-	heard, err := analysisIn(files)
+	heard, err := parcel.Analysis(files)
 	if err != nil {
-		return failed("nothing was written", "%s: %s", o.file, err)
+		return told.Failed("nothing was written", "%s: %s", o.file, err)
 	}
 	listener, err := o.analyst(s)
 	if err != nil {
 		return err
 	}
 	if err := os.MkdirAll(o.dir, 0o755); err != nil {
-		return failed("", "%s: %s", o.dir, reason(err))
+		return told.Failed("", "%s: %s", o.dir, told.Reason(err))
 	}
 	root, err := os.OpenRoot(o.dir)
 	if err != nil {
-		return failed("", "%s: %s", o.dir, reason(err))
+		return told.Failed("", "%s: %s", o.dir, told.Reason(err))
 	}
 	defer root.Close()
-	fresh, err := unpackInto(root, files)
+	fresh, err := parcel.Unpack(root, files)
 	if err != nil {
-		return failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
+		return told.Failed("unpack into another folder: onphrase unpack PACKAGE DIR", "%s", err)
 	}
-	s.say("%s: %s, %d new", o.dir, plural(len(files), "file"), fresh)
-	songs, err := find(list, o.dir, o.music)
+	s.say("%s: %s, %d new", o.dir, say.Many(len(files), "file"), fresh)
+	songs, err := parcel.Find(list, o.dir, o.music)
 	if err != nil {
 		return err
 	}
-	if err := listener.listenTo(ctx, songs, heard); err != nil {
+	if err := parcel.Compare(ctx, songs, heard, listener.all); err != nil {
 		return err
 	}
 	return report(s, list, songs, o)
 }
 
-// manifestIn finds the list of a package and makes sure that it lists names
-// that stay in it.
-func manifestIn(files []unpacked) (*manifest, error) {
-	for _, f := range files {
-		if f.name != packageList {
-			continue
-		}
-		list, err := readManifest(f.content)
-		if err != nil {
-			return nil, err
-		}
-		for _, s := range list.Songs {
-			if !harmlessName(path.Join(list.Music, s.File)) || path.IsAbs(s.File) {
-				return nil, fmt.Errorf("%q is no name of a song inside a package", s.File)
-			}
-		}
-		return list, nil
-	}
-	return nil, errors.New("not a package of onphrase: it has no " + packageList)
-}
-
 // report says of every song whether it is there.
-func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) error {
+func report(s *streams, list *parcel.Manifest, songs []parcel.Whereabouts, o *unpackOptions) error {
 	t := &table{cols: []column{{head: "song", least: leastName}, {head: "is"}, {head: "what to do", least: 30}}}
 	all := true
 	for _, w := range songs {
-		all = all && w.there()
-		state, help := w.words(filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
+		all = all && w.There()
+		state, help := standing(w, filepath.Join(o.dir, filepath.FromSlash(path.Join(list.Music, w.File))))
 		t.add(w.File, state, help)
 	}
 	if len(songs) > 0 {
@@ -132,32 +114,32 @@ func report(s *streams, list *manifest, songs []whereabouts, o *unpackOptions) e
 			return err
 		}
 	}
-	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, packedPage), filepath.Join(o.dir, packedStart))
+	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, parcel.PageName), filepath.Join(o.dir, parcel.StartName))
 	if !all {
 		return said(exitFindings)
 	}
 	return nil
 }
 
-// words says how a song stands and what to do about it.
-func (w whereabouts) words(home string) (state, help string) {
+// standing says how a song stands and what to do about it.
+func standing(w parcel.Whereabouts, home string) (state, help string) {
 	switch {
-	case w.same && w.home:
+	case w.Same && w.Home:
 		return "there", ""
-	case w.same:
-		return "elsewhere", fmt.Sprintf("copy %s to %s", w.at, home)
-	case w.fits() && w.home:
+	case w.Same:
+		return "elsewhere", fmt.Sprintf("copy %s to %s", w.At, home)
+	case w.Fits() && w.Home:
 		return "there", "another file: its counts and phrases fall in the same places"
-	case w.fits():
-		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.at, home)
-	case w.alike:
+	case w.Fits():
+		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.At, home)
+	case w.Alike:
 		when := "later"
-		if w.later < 0 {
+		if w.Later < 0 {
 			when = "earlier"
 		}
-		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.at, math.Abs(w.later), when, home)
-	case w.at != "":
-		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.at)
+		return "other edition", fmt.Sprintf("%s: its counts and phrases come %.2f s %s; put it there as %s and run onphrase map again", w.At, math.Abs(w.Later), when, home)
+	case w.At != "":
+		return "other music?", fmt.Sprintf("%s has the name, but other counts; listen before you teach to it", w.At)
 	}
-	return "missing", fmt.Sprintf("%s, as %s", songLine(w.song), home)
+	return "missing", fmt.Sprintf("%s, as %s", parcel.SongLine(w.Song), home)
 }

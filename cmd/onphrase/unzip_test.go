@@ -14,6 +14,9 @@ import (
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/parcel"
 )
 
 // entryOf is a file of a zip made for a test.
@@ -30,8 +33,8 @@ func zipOf(t *testing.T, entries ...entryOf) string {
 	t.Helper()
 	var b bytes.Buffer
 	z := zip.NewWriter(&b)
-	for _, e := range append(entries, entryOf{name: packageList, text: emptyPackage}) {
-		h := &zip.FileHeader{Name: e.name, Method: e.method, Modified: packTime}
+	for _, e := range append(entries, entryOf{name: parcel.ListName, text: emptyPackage}) {
+		h := &zip.FileHeader{Name: e.name, Method: e.method}
 		if e.mode != 0 {
 			h.SetMode(e.mode)
 		}
@@ -47,7 +50,7 @@ func zipOf(t *testing.T, entries ...entryOf) string {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "made.zip")
-	if err := os.WriteFile(file, b.Bytes(), filePerm); err != nil {
+	if err := os.WriteFile(file, b.Bytes(), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	return file
@@ -82,7 +85,7 @@ func everything(t *testing.T, dir string) []string {
 //
 // Ref: CWE-22 (path traversal), CWE-59 (links), CWE-409 (decompression bombs).
 func TestHostilePackages(t *testing.T) {
-	big := strings.Repeat("0", mostText+1)
+	big := strings.Repeat("0", parcel.MostText+1)
 	for name, entries := range map[string][]entryOf{
 		"up":            {{name: "../evil.txt", text: "x"}},
 		"up inside":     {{name: "a/../../evil.txt", text: "x"}},
@@ -102,8 +105,8 @@ func TestHostilePackages(t *testing.T) {
 		"file, folder":  {{name: "a", text: "x"}, {name: "a/b", text: "y"}},
 		"bomb":          {{name: "a.txt", text: big, method: zip.Deflate}},
 		"music bomb":    {{name: "music/a.wav", text: big, method: zip.Deflate}},
-		"many bombs":    repeated("b%04d.txt", big[:mostText], mostAllText/mostText+1),
-		"too many":      repeated("f%04d.txt", "", mostPacked),
+		"many bombs":    repeated("b%04d.txt", big[:parcel.MostText], parcel.MostAllText/parcel.MostText+1),
+		"too many":      repeated("f%04d.txt", "", parcel.MostPacked),
 		"song outside":  {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`, `"songs":[{"file":"../../x.mp3"}]`, 1)}},
 		"song absolute": {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`, `"songs":[{"file":"/etc/passwd"}]`, 1)}},
 		"later version": {{name: "PACKAGE", text: strings.Replace(emptyPackage, "/1", "/2", 1)}},
@@ -143,7 +146,7 @@ func onlyList(t *testing.T, list string) string {
 	t.Helper()
 	var b bytes.Buffer
 	z := zip.NewWriter(&b)
-	name := packageList
+	name := parcel.ListName
 	if list == "" {
 		name = "other.txt"
 	}
@@ -156,7 +159,7 @@ func onlyList(t *testing.T, list string) string {
 	}
 	file := filepath.Join(t.TempDir(), "list.zip")
 	if err == nil {
-		err = os.WriteFile(file, b.Bytes(), filePerm)
+		err = os.WriteFile(file, b.Bytes(), disk.FilePerm)
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -166,7 +169,7 @@ func onlyList(t *testing.T, list string) string {
 
 // A size that lies is found out while reading.
 func TestBombThatLies(t *testing.T) {
-	file := zipOf(t, entryOf{name: "a.txt", text: strings.Repeat("0", mostText+1), method: zip.Deflate})
+	file := zipOf(t, entryOf{name: "a.txt", text: strings.Repeat("0", parcel.MostText+1), method: zip.Deflate})
 	src, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
@@ -177,7 +180,7 @@ func TestBombThatLies(t *testing.T) {
 		at = bytes.LastIndex(src[:at], []byte("PK\x01\x02"))
 	}
 	copy(src[at+24:], []byte{10, 0, 0, 0})
-	if err := os.WriteFile(file, src, filePerm); err != nil {
+	if err := os.WriteFile(file, src, disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	dir := filepath.Join(t.TempDir(), "in")
@@ -216,7 +219,7 @@ func TestPackageOutside(t *testing.T) {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
 	music := clickFile(t)
 	class := filepath.Join(filepath.Dir(music), "class.yaml")
-	if err := os.WriteFile(class, []byte(noisyClass), filePerm); err != nil {
+	if err := os.WriteFile(class, []byte(noisyClass), disk.FilePerm); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "p.zip")
@@ -228,14 +231,14 @@ func TestPackageOutside(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer z.Close()
-	files, err := readZip(&z.Reader)
+	files, err := parcel.Read(&z.Reader)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, f := range files {
-		for schema, name := range map[string]string{"package": packageList, "analysis": "data/analysis.json", "map": "data/count-map.json"} {
-			if f.name == name {
-				validateJSON(t, schema, f.content)
+		for schema, name := range map[string]string{"package": parcel.ListName, "analysis": "data/analysis.json", "map": "data/count-map.json"} {
+			if f.Name == name {
+				validateJSON(t, schema, f.Content)
 			}
 		}
 	}

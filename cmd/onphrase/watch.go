@@ -2,59 +2,36 @@ package main
 
 import (
 	"context"
-	"fmt"
-	"os"
-	"strings"
-	"time"
-)
 
-// lookEvery is how often the files of a class are looked at for changes.
-const lookEvery = time.Second
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/serve"
+)
 
 // watch shows the class again whenever one of its files changes, until the
 // context ends. A class with a problem is reported and not shown.
-func (o *pageOptions) watch(ctx context.Context, s *streams, v *site, l *laid) {
-	tick := time.NewTicker(lookEvery)
-	defer tick.Stop()
-	seen := o.state(l)
-	for {
-		select {
-		case <-ctx.Done():
-			return
-		case <-tick.C:
-		}
-		now := o.state(l)
-		if now == seen {
-			continue
-		}
-		seen = now
-		again, err := o.lay(ctx, s, o.path)
+func (o *pageOptions) watch(ctx context.Context, s *streams, v *serve.Site, l *aligned.Class) {
+	serve.Follow(ctx, func() string { return o.state(l) }, func() bool {
+		again, err := o.align(ctx, s, o.path)
 		if ctx.Err() != nil {
-			return
+			return false
 		}
 		if err == nil {
 			l = again
-			seen = o.state(l)
-			err = v.show(l)
+			err = v.Show(l)
 		}
 		if err != nil {
 			s.report(asFailure(err))
 			s.say("the page shows the class as it was before")
-			continue
+			return false
 		}
 		s.say("%s has changed; the page shows it", o.path)
-	}
+		return true
+	})
 }
 
 // state is when the files of a class were last changed, and how large they are.
 // The music folder is among them: a song that was missing may come.
-func (c *classFlags) state(l *laid) string {
-	var b strings.Builder
-	for _, p := range append(c.sources(l), musicFolder(l.path, l.class)) {
-		if info, err := os.Stat(p); err == nil {
-			fmt.Fprintf(&b, "%d %d", info.ModTime().UnixNano(), info.Size())
-		}
-		b.WriteString(" " + p + "\n")
-	}
-	return b.String()
+func (c *classFlags) state(l *aligned.Class) string {
+	return disk.Stamp(append(c.sources(l), aligned.MusicFolder(l.Path, l.Class)))
 }

@@ -5,6 +5,9 @@ import (
 	"path/filepath"
 	"testing"
 
+	"onphrase/cmd/internal/aligned"
+	"onphrase/cmd/internal/disk"
+	"onphrase/cmd/internal/library"
 	"onphrase/plan"
 )
 
@@ -16,21 +19,22 @@ func TestStateSeesCorrections(t *testing.T) {
 		t.Skip("this system's configuration folder cannot be set")
 	}
 	music := filepath.Join(t.TempDir(), "one.mp3")
-	l := &laid{
-		path:  filepath.Join(t.TempDir(), "class.yaml"),
-		class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
-		files: found{"one.mp3": music},
+	l := &aligned.Class{
+		Path:  filepath.Join(t.TempDir(), "class.yaml"),
+		Class: &plan.Class{Parts: []plan.Part{{Tracks: []plan.TrackRef{{File: "one.mp3"}}}}},
+		Files: aligned.Files{"one.mp3": music},
 	}
 	c := &classFlags{}
-	if err := os.MkdirAll(correctionFolder(), 0o755); err != nil {
+	own := disk.OwnFile("", "corrections")
+	if err := os.MkdirAll(own, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	for _, path := range []string{music + correctionEnding, ownPath(correctionFolder(), "sha256:1234")} {
+	for _, path := range []string{music + library.CorrectionEnding, filepath.Join(own, "1234"+library.CorrectionEnding)} {
 		before := c.state(l)
 		if again := c.state(l); again != before {
 			t.Errorf("nothing changed, but %q became %q", before, again)
 		}
-		if err := os.WriteFile(path, []byte("onphrase: 1\n"), filePerm); err != nil {
+		if err := os.WriteFile(path, []byte("onphrase: 1\n"), disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 		if c.state(l) == before {

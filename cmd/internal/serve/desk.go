@@ -1,4 +1,5 @@
-// Package serve carries the desk over http, to browsers on this computer.
+// Package serve carries the desk and the page of a class over http, to browsers
+// on this computer and, with a key, to devices near it.
 package serve
 
 import (
