@@ -1,0 +1,52 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strings"
+)
+
+// source is a folder of charts of one maker or several friends.
+type source struct {
+	name    string // owner+repository: the folder
+	part    string // learn, choose or untouched
+	licence string
+	use     string // learn: may go into weights; measure: only to be measured
+	vocals  string // none, synthetic, sung, or ? where nobody listened
+	maker   string // who the songs are by; files of one maker lie in one part
+}
+
+// readSources reads the table, tabs between columns, its first line the names.
+func readSources(file string) ([]source, error) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	var out []source
+	for n, line := range strings.Split(strings.TrimSpace(string(data)), "\n") {
+		f := strings.Split(line, "\t")
+		if n == 0 {
+			continue
+		}
+		if len(f) != 6 {
+			const want = "repository, part, licence, use, vocals, maker"
+			return nil, fmt.Errorf("%s:%d: %d columns, not the 6 of %s", file, n+1, len(f), want)
+		}
+		s := source{f[0], f[1], f[2], f[3], f[4], f[5]}
+		if !oneOf(s.part, "learn", "choose", "untouched") || !oneOf(s.use, "learn", "measure") {
+			const want = "write learn, choose or untouched, and learn or measure"
+			return nil, fmt.Errorf("%s:%d: part %q and use %q: %s", file, n+1, s.part, s.use, want)
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+func oneOf(s string, of ...string) bool {
+	for _, o := range of {
+		if s == o {
+			return true
+		}
+	}
+	return false
+}
