@@ -23,8 +23,8 @@ func main() {
 	out := flag.String("o", "", "write the songs to this `folder`; without it only list how charts fit")
 	only := flag.String("only", "", "only folders whose name contains this")
 	flag.Parse()
-	if flag.NArg() != 1 {
-		fmt.Fprintln(os.Stderr, "charts: usage: charts [-sources FILE] [-only NAME] [-o DIR] FOLDER-OF-FOLDERS")
+	if flag.NArg() != 1 || *only != "" && *out != "" {
+		fmt.Fprintln(os.Stderr, "charts: usage: charts [-sources FILE] [-only NAME | -o DIR] FOLDER-OF-FOLDERS")
 		os.Exit(2)
 	}
 	if err := run(flag.Arg(0), *list, *out, *only); err != nil {
