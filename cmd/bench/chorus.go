@@ -47,6 +47,24 @@ func reportMarks(w io.Writer, all []result) {
 	}
 	score.WriteReliability(w, markBands, claims)
 	writeOften(w, "the others lie so many counts after a phrase start (times):", late)
+	for _, r := range all {
+		for _, f := range r.found {
+			if !f.start {
+				fmt.Fprintf(w, "  %-30s %6.1f s  %s\n", r.id, f.time, f.miss())
+			}
+		}
+	}
+}
+
+// miss says what is at a chorus where no phrase starts.
+func (f found) miss() string {
+	switch {
+	case !f.inside:
+		return "in no phrase"
+	case !f.one:
+		return fmt.Sprintf("%d counts into a phrase of trust %.2f, not on count 1", f.late, f.trust)
+	}
+	return fmt.Sprintf("%d counts into a phrase of trust %.2f", f.late, f.trust)
 }
 
 // writeOften lists numbers after a title, the most frequent first.

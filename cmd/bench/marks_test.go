@@ -93,7 +93,8 @@ func TestChoruses(t *testing.T) {
 	var out bytes.Buffer
 	reportMarks(&out, []result{r})
 	for _, part := range []string{"their count 1: 3; a phrase starts there 0.333, count 1 is there 1.000",
-		"counting 32s from the first count 1 gets there 0.333", "(1 lie in none)", "0.90 - 1.00      2   0.95   0.50", "after a phrase start (times): 16 (1)"} {
+		"counting 32s from the first count 1 gets there 0.333", "(1 lie in none)", "0.90 - 1.00      2   0.95   0.50", "after a phrase start (times): 16 (1)", "2.0 s  in no phrase",
+		"56.0 s  16 counts into a phrase of trust 0.95\n"} {
 		if !strings.Contains(out.String(), part) {
 			t.Errorf("%q is missing in\n%s", part, out.String())
 		}
@@ -142,7 +143,8 @@ func TestPhrasesInStepWithTurns(t *testing.T) {
 	}
 	var out bytes.Buffer
 	reportSteps(&out, []result{r})
-	for _, part := range []string{"0.70 - 0.90      5   0.80   0.60", ": -1 (1) 8 (1)"} {
+	for _, part := range []string{"0.70 - 0.90      5   0.80   0.60", ": -1 (1) 8 (1)",
+		"28.0 s   8 off, trust 0.80"} {
 		if !strings.Contains(out.String(), part) {
 			t.Errorf("%q is missing in\n%s", part, out.String())
 		}

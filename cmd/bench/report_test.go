@@ -30,7 +30,7 @@ func three() []result {
 	a := of("a", "we", "sung", 100, 1, 1, 0.95)
 	a.found = []found{{start: true, inside: true, trust: 0.95}}
 	b := of("b", "we", "none", 130, 0.5, math.NaN(), 0.6)
-	b.steps = []step{{0.8, 0}, {0.8, 8}}
+	b.steps = []step{{1, 0.8, 0}, {17, 0.8, 8}}
 	return []result{a, b, of("c", "they", "none", 131, 0.9, 0.5, 0.2)}
 }
 

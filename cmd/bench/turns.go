@@ -11,6 +11,7 @@ import (
 // do so every half phrase or phrase, so that a phrase may start at any turn, or
 // a multiple of longTurn counts from it, and nowhere else.
 type step struct {
+	time  float64 // [s]
 	trust float64
 	off   int // counts beyond a multiple of longTurn since the last turn; 0 is right
 }
@@ -32,7 +33,7 @@ func (r *result) measureSteps() {
 		if at < turns[0]-longTurn || at > turns[len(turns)-1]+longTurn {
 			continue
 		}
-		s := step{trust: p.Trust}
+		s := step{time: p.Time, trust: p.Trust}
 		if d > markWindow {
 			s.off = offBeat
 			r.steps = append(r.steps, s)
@@ -84,4 +85,11 @@ func reportSteps(w io.Writer, all []result) {
 	score.WriteReliability(w, markBands, claims)
 	title := fmt.Sprintf("the others are so many counts off, of %d (times; %d is on no count):", longTurn, offBeat)
 	writeOften(w, title, off)
+	for _, r := range all {
+		for _, s := range r.steps {
+			if s.off != 0 {
+				fmt.Fprintf(w, "  %-30s %6.1f s  %2d off, trust %.2f\n", r.id, s.time, s.off, s.trust)
+			}
+		}
+	}
 }

@@ -78,31 +78,44 @@ func fitTo(c *chart.Chart, o onsets) (offset, share float64, reject string) {
 	return offset, share, reject
 }
 
-// bestOffset is the shift within maxOffset of at that puts most onset strength
+// between reports whether more new sound begins half way between the counts than
+// on them. Whoever charts music of others may take one for the other.
+func between(c *chart.Chart, o onsets, offset float64) bool {
+	beats := c.Beats(o.from, o.to)
+	on, off := 0.0, 0.0
+	for i := 1; i < len(beats); i++ {
+		t, period := beats[i].Time+offset, beats[i].Time-beats[i-1].Time
+		on += at(o.curve, t*spectral.OnsetRate)
+		off += at(o.curve, (t-period/2)*spectral.OnsetRate)
+	}
+	return off >= on
+}
+
+// bestOffset is the shift within maxOffset of around that puts most onset strength
 // on the counts, and how much more that is than the mean over a whole count, in
 // means of the whole song.
-func bestOffset(beats []chart.Beat, curve []float64, at float64) (offset, rise float64) {
+func bestOffset(beats []chart.Beat, curve []float64, around float64) (offset, rise float64) {
 	far := (beats[len(beats)-1].Time - beats[0].Time) / float64(len(beats)-1) / 2
 	const step = 0.001
 	best, sum, n := math.Inf(-1), 0.0, 0
 	for d := -far; d <= far; d += step {
 		v := 0.0
 		for _, b := range beats {
-			v += between(curve, (b.Time+at+d)*spectral.OnsetRate)
+			v += at(curve, (b.Time+around+d)*spectral.OnsetRate)
 		}
 		v /= float64(len(beats))
 		sum += v
 		n++
 		// Of two offsets that are as good, the nearer is taken.
 		if w := v - 0.3*math.Abs(d); math.Abs(d) <= maxOffset && w > best {
-			best, offset, rise = w, at+d, v
+			best, offset, rise = w, around+d, v
 		}
 	}
 	return offset, rise - sum/float64(n)
 }
 
-// between reads a curve between its values; 0 outside.
-func between(x []float64, i float64) float64 {
+// at reads a curve between its values; 0 outside.
+func at(x []float64, i float64) float64 {
 	k := int(math.Floor(i))
 	if k < 0 || k+1 >= len(x) {
 		return 0

@@ -63,6 +63,18 @@ func TestChartsThatDoNotFit(t *testing.T) {
 	}
 }
 
+// The sound of the counts and of what lies between is told apart.
+func TestBetweenTheCounts(t *testing.T) {
+	c := even(128, 0.7)
+	o := struck(c, func(float64) float64 { return 0.02 })
+	if between(c, o, 0.02) {
+		t.Error("a chart on its counts is taken for one between them")
+	}
+	if late := even(128, 0.7+30.0/128); !between(late, o, 0.02) {
+		t.Error("a chart between its counts is taken for one on them")
+	}
+}
+
 // A click track tells how far the onsets themselves are off: the truth of every
 // song is moved by what is found.
 func TestOnsetsAreInTime(t *testing.T) {
@@ -110,8 +122,8 @@ func TestSetIsMade(t *testing.T) {
 		write(t, filepath.Join(root, band+"+band/kite/kite.sm"), "#TITLE:Kite;#MUSIC:kite.ogg;#OFFSET:0;#BPMS:0=120;")
 	}
 	list := filepath.Join(root, "sources.tsv")
-	write(t, list, "repository\tpart\tlicence\tuse\tvocals\tmaker\n"+
-		"our+band\tlearn\tours\tlearn\tnone\twe\nother+band\tchoose\tours\tmeasure\t?\tthey\n")
+	write(t, list, "repository\tpart\tlicence\tuse\tvocals\tmaker\tdoubt\n"+
+		"our+band\tlearn\tours\tlearn\tnone\twe\t\nother+band\tchoose\tours\tmeasure\t?\tthey\t\n")
 	if err := run(root, list, out, ""); err != nil {
 		t.Fatal(err)
 	}

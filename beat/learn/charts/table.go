@@ -37,8 +37,8 @@ func (s *song) row() string {
 	if !s.steady {
 		kind = "varying"
 	}
-	return fmt.Sprintf("%s\t%s\t%s\t%.3f\t%s\t\t%s\t%s\t%s\t%s\t%.0f\t%.2f", s.id, s.source.name, s.format(), s.bpm, kind,
-		s.source.maker, s.vocals(), s.source.use, s.source.licence, 1000*s.offset, s.share)
+	return fmt.Sprintf("%s\t%s\t%s\t%.3f\t%s\t%s\t%s\t%s\t%s\t%s\t%.0f\t%.2f", s.id, s.source.name, s.format(),
+		s.bpm, kind, s.source.doubt, s.source.maker, s.vocals(), s.source.use, s.source.licence, 1000*s.offset, s.share)
 }
 
 func (s *song) describe() string {

@@ -29,6 +29,9 @@ func (p pair) fit(out string) (*song, error) {
 	}
 	s := &song{pair: p, sound: file, steady: p.chart.Steady()}
 	s.offset, s.share, s.reject = fitTo(p.chart, o)
+	if s.reject == "" && p.source.doubt != "" && between(p.chart, o, s.offset) {
+		s.reject = "more sound begins between its counts than on them"
+	}
 	s.bpm = p.chart.BPM(o.to)
 	if s.reject != "" || out == "" {
 		return s, os.Remove(file)
