@@ -11,16 +11,28 @@ import (
 // markBands part the trust of phrases for the tables of marks.
 var markBands = []float64{0, 0.5, 0.7, 0.9, 1}
 
-// reportMarks says how often the choruses of charts start with a phrase, by the
-// phrase's trust, and how many counts after a phrase start the others lie.
+// reportMarks says how often the choruses of charts start with a phrase, and
+// their other parts.
 func reportMarks(w io.Writer, all []result) {
-	var list []found
-	for _, r := range all {
-		list = append(list, r.found...)
+	for _, kind := range []string{chorus, part} {
+		var list []found
+		for _, r := range all {
+			for _, f := range r.found {
+				if f.kind == kind {
+					list = append(list, f)
+				}
+			}
+		}
+		if len(list) > 0 {
+			writeMarks(w, kind, list)
+		}
 	}
-	if len(list) == 0 {
-		return
-	}
+	writeMissed(w, all)
+}
+
+// writeMarks prints the shares, by the trust of the phrase, and how many counts
+// after a phrase start the others lie.
+func writeMarks(w io.Writer, kind string, list []found) {
 	many := func(is func(found) bool) int {
 		n := 0
 		for _, f := range list {
@@ -28,12 +40,12 @@ func reportMarks(w io.Writer, all []result) {
 		}
 		return n
 	}
-	fmt.Fprintf(w, "\nchoruses that charts mark on their count 1: %d; a phrase starts there %s, count 1 is there %s, "+
-		"counting 32s from the first count 1 gets there %s\n", len(list),
+	fmt.Fprintf(w, "\n%s starts that charts mark on their count 1: %d; a phrase starts there %s, count 1 is there %s, "+
+		"counting 32s from the first count 1 gets there %s\n", kind, len(list),
 		portion(many(func(f found) bool { return f.start }), len(list)),
 		portion(many(func(f found) bool { return f.one }), len(list)),
 		portion(many(func(f found) bool { return f.rule }), len(list)))
-	fmt.Fprintf(w, "by trust of the phrase they lie in (%d lie in none): choruses, mean trust, share on its start\n",
+	fmt.Fprintf(w, "by trust of the phrase they lie in (%d lie in none): marks, mean trust, share on its start\n",
 		many(func(f found) bool { return !f.inside }))
 	var claims []score.Claim
 	late := map[int]int{}
@@ -47,9 +59,13 @@ func reportMarks(w io.Writer, all []result) {
 	}
 	score.WriteReliability(w, markBands, claims)
 	writeOften(w, "the others lie so many counts after a phrase start (times):", late)
+}
+
+// writeMissed lists the choruses that start with no phrase.
+func writeMissed(w io.Writer, all []result) {
 	for _, r := range all {
 		for _, f := range r.found {
-			if !f.start {
+			if f.kind == chorus && !f.start {
 				fmt.Fprintf(w, "  %-30s %6.1f s  %s\n", r.id, f.time, f.miss())
 			}
 		}

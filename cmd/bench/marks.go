@@ -16,7 +16,7 @@ import (
 // mark is a place that a chart marks and where we expect a phrase to start.
 type mark struct {
 	time float64 // [s]
-	kind string  // chorus or turn
+	kind string  // chorus, part or turn
 }
 
 // found is what the analysis says at a mark.
@@ -32,6 +32,7 @@ type found struct {
 
 const (
 	chorus = "chorus" // the chorus, refrain or climax starts
+	part   = "part"   // a part with another name starts: a verse, a bridge
 	turn   = "turn"   // another voice takes over, after at least longTurn counts of the one before
 
 	longTurn   = 16    // half a phrase [counts]
@@ -41,6 +42,7 @@ const (
 
 var (
 	chorusName = regexp.MustCompile(`(?i)^(chorus|refrain|hook|drop|kiai$)`)
+	endName    = regexp.MustCompile(`(?i)(^| )end$`)
 	turnName   = regexp.MustCompile(`^turn (\d+)$`)
 )
 
@@ -65,21 +67,23 @@ func readMarks(file string) ([]mark, error) {
 			return nil, fmt.Errorf("%s:%d: %q is not seconds, tab, name", file, n, lines.Text())
 		}
 		is := chorusName.MatchString(name)
-		if is && !was {
-			out = append(out, mark{t, chorus})
-		}
-		was = is
-		if m := turnName.FindStringSubmatch(name); m != nil {
-			if held, err := strconv.Atoi(m[1]); err == nil && held >= longTurn {
+		switch held := turnName.FindStringSubmatch(name); {
+		case held != nil:
+			if n, err := strconv.Atoi(held[1]); err == nil && n >= longTurn {
 				out = append(out, mark{t, turn})
 			}
+		case is && !was:
+			out = append(out, mark{t, chorus})
+		case !is && name != "" && !endName.MatchString(name):
+			out = append(out, mark{t, part})
 		}
+		was = is
 	}
 	return out, lines.Err()
 }
 
-// measureMarks holds the track against the choruses that start on a count 1 of
-// the chart.
+// measureMarks holds the track against the choruses and other parts that start on
+// a count 1 of the chart.
 func (r *result) measureMarks() {
 	truth := ones(r.beats, r.position, 1)
 	if len(truth) == 0 {
@@ -88,7 +92,7 @@ func (r *result) measureMarks() {
 	bars := ones(r.track.Beats, r.track.BeatInBar, 1)
 	first, _ := slices.BinarySearch(r.beats, truth[0])
 	for _, m := range r.marks {
-		if _, d := nearest(truth, m.time); m.kind != chorus || d > onChart {
+		if _, d := nearest(truth, m.time); m.kind == turn || d > onChart {
 			continue
 		}
 		_, toOne := nearest(bars, m.time)
@@ -125,13 +129,16 @@ func nearest(times []float64, t float64) (int, float64) {
 	return i, math.Abs(times[i] - t)
 }
 
-// marked is the share of the choruses that start with a phrase; "-" where there are none.
-func marked(rs []result) string {
+// marked is the share of the marks of a kind that start with a phrase; "-" where
+// there are none.
+func marked(rs []result, kind string) string {
 	hit, n := 0, 0
 	for _, r := range rs {
 		for _, f := range r.found {
-			n++
-			hit += int(share(f.start))
+			if f.kind == kind {
+				n++
+				hit += int(share(f.start))
+			}
 		}
 	}
 	return portion(hit, n)

@@ -47,7 +47,7 @@ func TestMarksAreRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []mark{{9, chorus}, {33, chorus}, {49, turn}}
+	want := []mark{{1.5, part}, {9, chorus}, {25, part}, {33, chorus}, {49, turn}, {60, part}}
 	if len(got) != len(want) {
 		t.Fatalf("%v, not %v", got, want)
 	}
@@ -71,11 +71,11 @@ func TestMarksAreRead(t *testing.T) {
 // before them all, and one is no count 1 of its chart and is not asked for.
 func TestChoruses(t *testing.T) {
 	s := counted(160, 0.5)
-	s.marks = []mark{{s.beats[4], chorus}, {s.beats[40] + 0.05, chorus}, {s.beats[64], chorus}, {s.beats[112], chorus}}
+	s.marks = []mark{{s.beats[4], chorus}, {s.beats[40] + 0.05, chorus}, {s.beats[64], chorus}, {s.beats[112], chorus}, {s.beats[96], part}}
 	r := result{song: s, track: heardAs(s, 0.95, 32, 64, 96)}
 	r.measureMarks()
-	if len(r.found) != 3 {
-		t.Fatalf("%d choruses are asked for, not 3: %+v", len(r.found), r.found)
+	if len(r.found) != 4 {
+		t.Fatalf("%d marks are asked for, not 4: %+v", len(r.found), r.found)
 	}
 	a, b, c := r.found[0], r.found[1], r.found[2]
 	if a.inside || a.start || !a.one || a.rule {
@@ -87,14 +87,15 @@ func TestChoruses(t *testing.T) {
 	if !c.inside || c.start || !c.one || c.rule || c.late != 16 {
 		t.Errorf("in the middle of a phrase: %+v", c)
 	}
-	if got := marked([]result{r}); got != "0.333" {
+	if got := marked([]result{r}, chorus); got != "0.333" {
 		t.Errorf("the share is %s, not 1 of 3", got)
 	}
 	var out bytes.Buffer
 	reportMarks(&out, []result{r})
-	for _, part := range []string{"their count 1: 3; a phrase starts there 0.333, count 1 is there 1.000",
+	for _, part := range []string{"chorus starts that charts mark on their count 1: 3; a phrase starts there 0.333, count 1 is there 1.000",
 		"counting 32s from the first count 1 gets there 0.333", "(1 lie in none)", "0.90 - 1.00      2   0.95   0.50", "after a phrase start (times): 16 (1)", "2.0 s  in no phrase",
-		"56.0 s  16 counts into a phrase of trust 0.95\n"} {
+		"56.0 s  16 counts into a phrase of trust 0.95\n",
+		"part starts that charts mark on their count 1: 1; a phrase starts there 1.000"} {
 		if !strings.Contains(out.String(), part) {
 			t.Errorf("%q is missing in\n%s", part, out.String())
 		}
@@ -121,14 +122,16 @@ func TestChorusWindow(t *testing.T) {
 
 func TestPhrasesInStepWithTurns(t *testing.T) {
 	s := counted(200, 0.5)
-	for _, k := range []int{32, 48, 64, 100} { // the last is 4 counts off the others, and tells from there on
+	// From 100 on voices are 4 counts off those before; at 86 one comes early.
+	for _, k := range []int{32, 48, 64, 86, 100, 116} {
 		s.marks = append(s.marks, mark{s.beats[k], turn})
 	}
 	track := heardAs(s, 0.8, 0, 16, 32, 56, 80, 100, 150)
 	track.Phrases[4].Time += 0.2
+	track.Phrases = append([]beat.Phrase{{Time: -1, Trust: 1}}, track.Phrases...)
 	r := result{song: s, track: track}
 	r.measureSteps()
-	// 0 and 150 are farther than half a phrase from the turns.
+	// 0 and 150 are farther than half a phrase from the turns, and -1 s lies before the truth.
 	want := []int{0, 0, 8, offBeat, 0}
 	if len(r.steps) != len(want) {
 		t.Fatalf("%+v, not %v", r.steps, want)
@@ -158,7 +161,7 @@ func TestNothingMarked(t *testing.T) {
 	var out bytes.Buffer
 	reportMarks(&out, []result{r})
 	reportSteps(&out, []result{r})
-	if out.Len() > 0 || marked([]result{r}) != "-" || inStep([]result{r}) != "-" {
+	if out.Len() > 0 || marked([]result{r}, chorus) != "-" || inStep([]result{r}) != "-" {
 		t.Errorf("without marks there is a table:\n%s", out.String())
 	}
 }

@@ -14,7 +14,7 @@ import (
 // report prints the tables.
 func report(w io.Writer, all []result, cpu float64) {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "group\tn\tF\tCMLt\tAMLt\tcount 1\tphrase\tchorus\tturn\tAcc1\tAcc2\tCemgil\tgain\terror ms\tbias ms\t")
+	fmt.Fprintln(t, "group\tn\tF\tCMLt\tAMLt\tcount 1\tphrase\tchorus\tpart\tturn\tAcc1\tAcc2\tCemgil\tgain\terror ms\tbias ms\t")
 	for _, g := range []struct {
 		title string
 		key   func(result) string
@@ -42,7 +42,7 @@ func report(w io.Writer, all []result, cpu float64) {
 		for _, k := range keys {
 			row(t, k, groups[k])
 		}
-		fmt.Fprintln(t, "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t")
+		fmt.Fprintln(t, "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t")
 	}
 	t.Flush()
 	reportLevels(w, all)
@@ -67,13 +67,13 @@ func row(w io.Writer, name string, rs []result) {
 	for _, r := range rs {
 		errs = append(errs, r.errs...)
 	}
-	fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f\t%+.1f\t\n", name, len(rs),
+	fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f\t%+.1f\t\n", name, len(rs),
 		mean(rs, func(r result) float64 { return r.F }),
 		mean(rs, func(r result) float64 { return r.CMLt }),
 		mean(rs, func(r result) float64 { return r.AMLt }),
 		mean(rs, func(r result) float64 { return r.one }),
 		mean(rs, func(r result) float64 { return r.phrase }),
-		marked(rs), inStep(rs),
+		marked(rs, chorus), marked(rs, part), inStep(rs),
 		mean(rs, func(r result) float64 { return share(r.Acc1) }),
 		mean(rs, func(r result) float64 { return share(r.Acc2) }),
 		mean(rs, func(r result) float64 { return r.Cemgil }),

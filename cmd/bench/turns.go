@@ -8,8 +8,9 @@ import (
 )
 
 // step is a phrase start, held against the places where voices take turns. They
-// do so every half phrase or phrase, so that a phrase may start at any turn, or
-// a multiple of longTurn counts from it, and nowhere else.
+// do so every half phrase or phrase, so that a phrase may start at a turn, or a
+// multiple of longTurn counts from it, and nowhere else. A voice may come early
+// or late: only turns count whose neighbour is in step with them.
 type step struct {
 	time  float64 // [s]
 	trust float64
@@ -25,11 +26,15 @@ func (r *result) measureSteps() {
 			turns = append(turns, i)
 		}
 	}
+	turns = confirmed(turns)
 	if len(turns) < 2 {
 		return
 	}
 	for _, p := range r.track.Phrases {
 		at, d := nearest(r.beats, p.Time)
+		if p.Time < r.beats[0]-markWindow {
+			continue // the truth has no counts there
+		}
 		if at < turns[0]-longTurn || at > turns[len(turns)-1]+longTurn {
 			continue
 		}
@@ -48,6 +53,20 @@ func (r *result) measureSteps() {
 		s.off = ((at-last)%longTurn + longTurn) % longTurn
 		r.steps = append(r.steps, s)
 	}
+}
+
+// confirmed are the turns that lie a multiple of longTurn counts from the one
+// before or after them.
+func confirmed(turns []int) []int {
+	var out []int
+	for i, t := range turns {
+		before := i > 0 && (t-turns[i-1])%longTurn == 0
+		after := i+1 < len(turns) && (turns[i+1]-t)%longTurn == 0
+		if before || after {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // offBeat marks a phrase start that lies on no count of the song.
