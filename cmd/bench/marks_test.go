@@ -92,10 +92,13 @@ func TestChoruses(t *testing.T) {
 	}
 	var out bytes.Buffer
 	reportMarks(&out, []result{r})
-	for _, part := range []string{"chorus starts that charts mark on their count 1: 3; a phrase starts there 0.333, count 1 is there 1.000",
-		"counting 32s from the first count 1 gets there 0.333", "(1 lie in none)", "0.90 - 1.00      2   0.95   0.50", "after a phrase start (times): 16 (1)", "2.0 s  in no phrase",
+	for _, part := range []string{
+		"chorus starts that charts mark on their count 1: 3; a phrase starts there 0.333, count 1 is there 1",
+		"counting 32s from the first count 1 gets there 0.333", "(1 lie in none)", "0.90 - 1.00      2   0.95   0.50",
+		"after a phrase start (times): 16 (1)", "2.0 s  in no phrase",
 		"56.0 s  16 counts into a phrase of trust 0.95\n",
-		"part starts that charts mark on their count 1: 1; a phrase starts there 1.000"} {
+		"part starts that charts mark on their count 1: 1; a phrase starts there 1.000",
+	} {
 		if !strings.Contains(out.String(), part) {
 			t.Errorf("%q is missing in\n%s", part, out.String())
 		}

@@ -78,6 +78,29 @@ func TestTheTable(t *testing.T) {
 	}
 }
 
+// Where the octave is in doubt, the level that was found counts.
+func TestLevelsAreReported(t *testing.T) {
+	all := three()
+	all[1].doubt, all[1].level = "octave", level{score.Result{F: 1, CMLt: 1, AMLt: 1}, score.Tempo{Acc1: true}}
+	var out bytes.Buffer
+	reportLevels(&out, all)
+	if !strings.Contains(out.String(), "on the 1 tracks whose octave is in doubt: F 0.333 CMLt 0.333 AMLt 0.333 Acc1 0.333") {
+		t.Error(out.String())
+	}
+}
+
+// Without a song of one tempo there is no line of tempi.
+func TestNoConstantTempo(t *testing.T) {
+	all := three()
+	for i := range all {
+		all[i].constant = false
+	}
+	var out bytes.Buffer
+	if reportTempo(&out, all); out.Len() > 0 {
+		t.Error(out.String())
+	}
+}
+
 // What a manifest does not say has no rows.
 func TestNoRowsForNothing(t *testing.T) {
 	all := three()
@@ -138,7 +161,9 @@ func TestCSV(t *testing.T) {
 	for i, name := range rows[0] {
 		b[name] = rows[2][i]
 	}
-	for name, want := range map[string]string{"id": "b", "F": "0.500", "count1": "NaN", "truth": "130.000", "miss": "phase"} {
+	for name, want := range map[string]string{
+		"id": "b", "F": "0.500", "count1": "NaN", "truth": "130.000", "miss": "phase",
+	} {
 		if b[name] != want {
 			t.Errorf("%s of b is %q, not %q", name, b[name], want)
 		}

@@ -25,7 +25,7 @@ func folder(t *testing.T, files map[string]string) string {
 
 func TestSongsAreFound(t *testing.T) {
 	dir := folder(t, map[string]string{
-		"a.mp3": "", "a.beats": "0.5\t1\n1.0\t2\n1.5\t3\n2.0\t4\n", "a.phrases": "0.5\t4\tpickup\n2.5\t32\n",
+		"a.mp3": "", "a.beats": "0.5\t1\n\n1.0\t2\n1.5\t3\n2.0\t4\n", "a.phrases": "0.5\t4\tpickup\n2.5\t32\n",
 		"a.sections": "2\tChorus\n",
 		"b.opus":     "", "b.beats": "0\t1\n0.4\t2\n0.8\t3\n",
 		"c.beats": "0\t1\n", // no sound: no song
@@ -85,7 +85,7 @@ func TestOfTempi(t *testing.T) {
 	if all, err := ofTempi(slices.Clone(songs), ""); err != nil || len(all) != 4 {
 		t.Errorf("%v, %v", all, err)
 	}
-	for _, bad := range []string{"85", "180-85", "a-b", "300-400"} {
+	for _, bad := range []string{"85", "180-85", "a-b", "85-b", "a-180", "300-400"} {
 		if _, err := ofTempi(slices.Clone(songs), bad); err == nil {
 			t.Errorf("-bpm %s is taken", bad)
 		}

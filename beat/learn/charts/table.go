@@ -46,8 +46,8 @@ func (s *song) describe() string {
 	if s.source.use == "learn" {
 		use = "may be learnt from"
 	}
-	return fmt.Sprintf("%s/%s: %s (%s), licence: %s, by %s, %.2f BPM, vocals: %s, %s", s.source.part, s.id, s.source.name, s.format(),
-		s.source.licence, s.source.maker, s.bpm, s.vocals(), use)
+	return fmt.Sprintf("%s/%s: %s (%s), licence: %s, by %s, %.2f BPM, vocals: %s, %s",
+		s.source.part, s.id, s.source.name, s.format(), s.source.licence, s.source.maker, s.bpm, s.vocals(), use)
 }
 
 // format is the ending of the chart's name.

@@ -150,7 +150,8 @@ func (c *Chart) check() error {
 	slices.SortStableFunc(c.Sections, func(a, b Section) int { return compare(a.Time, b.Time) })
 	for _, a := range c.Anchors {
 		if !(a.Period > 0.03 && a.Period < 10) || a.Meter < 1 || math.IsNaN(a.Time) || math.Abs(a.Time) > 1e5 {
-			return fmt.Errorf("at %.3f s: %.1f counts per minute, %d in a bar: no tempo to count to", a.Time, 60/a.Period, a.Meter)
+			const want = "no tempo to count to"
+			return fmt.Errorf("at %.3f s: %.1f counts per minute, %d in a bar: %s", a.Time, 60/a.Period, a.Meter, want)
 		}
 	}
 	return nil

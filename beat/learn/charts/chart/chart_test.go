@@ -29,12 +29,21 @@ func TestSteps(t *testing.T) {
 		t.Errorf("title %q, audio %q", c.Title, c.Audio)
 	}
 	// Counts 0-4 at 0.5 s, from 0.5 s on; then a pause of 0.25 s; from 8 on a second each, in three.
-	want := []Beat{{0.5, 1}, {1, 2}, {1.5, 3}, {2, 4}, {2.75, 1}, {3.25, 2}, {3.75, 3}, {4.25, 4}, {4.75, 1}, {5.75, 2}, {6.75, 3}, {7.75, 1}}
+	want := []Beat{
+		{0.5, 1}, {1, 2}, {1.5, 3}, {2, 4}, {2.75, 1}, {3.25, 2}, {3.75, 3}, {4.25, 4},
+		{4.75, 1}, {5.75, 2}, {6.75, 3}, {7.75, 1},
+	}
 	same(t, c.Beats(0.4, 8), want)
 	sections(t, c, Section{2.5, "Chorus"}, Section{4.75, "Bridge"})
 	if c.Steady() {
 		t.Error("a chart with a pause is called steady")
 	}
+}
+
+// The tempo may change between two counts: the next count comes at the new one.
+func TestTempoBetweenCounts(t *testing.T) {
+	c := read(t, "x.sm", "#OFFSET:0;#BPMS:0=60,2.5=120;")
+	same(t, c.Beats(0, 4), []Beat{{0, 1}, {1, 2}, {2, 3}, {2.75, 4}, {3.25, 1}, {3.75, 2}})
 }
 
 func TestStepsThatJump(t *testing.T) {
@@ -105,7 +114,8 @@ SliderVelocities: []
 	if c.Title != "Slow: Dune" || c.Audio != "dune.mp3" {
 		t.Errorf("title %q, audio %q", c.Title, c.Audio)
 	}
-	same(t, c.Beats(0, 4.2), []Beat{{0.25, 1}, {0.75, 2}, {1.25, 3}, {1.75, 4}, {2.25, 1}, {2.85, 2}, {3.45, 3}, {4.05, 1}})
+	want := []Beat{{0.25, 1}, {0.75, 2}, {1.25, 3}, {1.75, 4}, {2.25, 1}, {2.85, 2}, {3.45, 3}, {4.05, 1}}
+	same(t, c.Beats(0, 4.2), want)
 	sections(t, c, Section{2.25, "drop"})
 }
 
