@@ -2,9 +2,13 @@
 //
 // It takes a folder of audio files, each with ID.beats (lines of seconds, tab,
 // beat in bar) and perhaps ID.phrases (seconds, tab, counts) beside it, and a
-// manifest.tsv with columns id, source, style, bpm, bpm_kind and doubt. It
-// prints one line a group: by source, style, tempo band, and overall; then what
-// the analysis costs. With -cost it prints only that: of a few of the folder, or
+// manifest.tsv with columns id, source, style, bpm, bpm_kind and doubt, of music
+// with charts also maker and vocals. ID.sections (seconds, tab, name) says where
+// a chart marks a part. It prints one line a group: by source, maker, vocals,
+// style, tempo band, trust, and overall; then what the analysis costs.
+//
+// Where the folder has a file looked.tsv, every run over it adds a line there,
+// and the tables say how often the set was looked at. With -cost it prints only that: of a few of the folder, or
 // of each of the files named.
 package main
 
@@ -26,8 +30,10 @@ func main() {
 	audio := flag.String("audio", "../shared/corpus", "folder of audio files with .beats beside them")
 	table := flag.String("csv", "", "write one line a track to this file")
 	mode := flag.String("decoder", "auto", "auto, builtin or ffmpeg")
+	tempi := flag.String("bpm", "", "only songs of these tempi, as 85-180; all without it")
 	left := flag.String("without", "", "stages to leave out, with commas between: "+stageNames())
 	only := flag.Bool("cost", false, "only measure the cost, of each of the files named or of a few of the folder")
+	tables := flag.Bool("tables", false, "only the tables, without the cost")
 	alone := flag.String("alone", "", "analyse only this `file` and print its length: what the cost is measured on")
 	first := flag.Float64("first", 0, "with -alone: only so many seconds of it; 0: all")
 	deaf := flag.Bool("deaf", false, "with -alone: only decode it")
@@ -40,7 +46,7 @@ func main() {
 	case *only:
 		err = costOf(*audio, flag.Args())
 	default:
-		err = run(*audio, *table, *mode, *left)
+		err = run(*audio, *table, *mode, *left, *tempi, *tables)
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "bench: error:", err)
@@ -48,7 +54,7 @@ func main() {
 	}
 }
 
-func run(audio, table, mode, left string) error {
+func run(audio, table, mode, left, tempi string, tablesOnly bool) error {
 	decoder, err := decode.ParseMode(mode)
 	if err != nil {
 		return err
@@ -58,6 +64,13 @@ func run(audio, table, mode, left string) error {
 		return err
 	}
 	songs, err := findSongs(audio)
+	if err != nil {
+		return err
+	}
+	if songs, err = ofTempi(songs, tempi); err != nil {
+		return err
+	}
+	looks, err := look(audio, len(songs), left, tempi)
 	if err != nil {
 		return err
 	}
@@ -79,10 +92,14 @@ func run(audio, table, mode, left string) error {
 		return err
 	}
 	report(os.Stdout, results, cpuSeconds()-before)
+	fmt.Print(looks)
 	if table != "" {
 		if err := writeCSV(table, results); err != nil {
 			return err
 		}
+	}
+	if tablesOnly {
+		return nil
 	}
 	return costOfSome(songs)
 }

@@ -21,6 +21,8 @@ type result struct {
 	starts   []start         // the phrase starts found, where there is truth
 	odd      []score.OddCase // odd phrases of the truth, and what was found there
 	foundOdd []score.OddCase // odd phrases found, and what the truth has there
+	found    []found         // what was found at the marks of its chart
+	steps    []step          // its phrase starts against voices that take turns
 	errs     []float64       // of the matched beats [s]
 	bpmError float64         // of the nearest octave [1/min]
 	miss     string          // kind of error; "" where F is good enough
@@ -48,6 +50,8 @@ func measure(s song, mode decode.Mode, without []beat.Stage) (result, error) {
 	r.bpmError = octaveError(s.bpm, r.track.BPM)
 	r.one = count1(s, r.track)
 	r.measurePhrases()
+	r.measureMarks()
+	r.measureSteps()
 	r.miss = r.classify()
 	return r, nil
 }

@@ -14,19 +14,25 @@ import (
 // report prints the tables.
 func report(w io.Writer, all []result, cpu float64) {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "group\tn\tF\tCMLt\tAMLt\tcount 1\tphrase\tAcc1\tAcc2\tCemgil\tgain\terror ms\tbias ms\t")
+	fmt.Fprintln(t, "group\tn\tF\tCMLt\tAMLt\tcount 1\tphrase\tchorus\tpart\tturn\tAcc1\tAcc2\tCemgil\tgain\terror ms\tbias ms\t")
 	for _, g := range []struct {
 		title string
 		key   func(result) string
 	}{
 		{"source", func(r result) string { return r.source }},
+		{"maker", func(r result) string { return r.maker }},
+		{"vocals", func(r result) string { return labelled("vocals ", r.vocals) }},
 		{"style", func(r result) string { return r.style }},
 		{"tempo", func(r result) string { return fmt.Sprintf("%3d-", int(r.bpm/20)*20) }},
+		{"trust", func(r result) string { return trustBand(r.track.Trust.Beat) }},
 		{"", func(result) string { return "all" }},
 	} {
 		groups := map[string][]result{}
 		for _, r := range all {
 			groups[g.key(r)] = append(groups[g.key(r)], r)
+		}
+		if len(groups[""]) == len(all) {
+			continue // the manifest says nothing of it
 		}
 		var keys []string
 		for k := range groups {
@@ -36,7 +42,7 @@ func report(w io.Writer, all []result, cpu float64) {
 		for _, k := range keys {
 			row(t, k, groups[k])
 		}
-		fmt.Fprintln(t, "\t\t\t\t\t\t\t\t\t\t\t\t\t")
+		fmt.Fprintln(t, "\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t")
 	}
 	t.Flush()
 	reportLevels(w, all)
@@ -46,6 +52,8 @@ func report(w io.Writer, all []result, cpu float64) {
 	reportOnes(w, all)
 	reportOdd(w, all)
 	reportStarts(w, all)
+	reportMarks(w, all)
+	reportSteps(w, all)
 	minutes := 0.0
 	for _, r := range all {
 		minutes += r.track.Duration / 60
@@ -59,17 +67,36 @@ func row(w io.Writer, name string, rs []result) {
 	for _, r := range rs {
 		errs = append(errs, r.errs...)
 	}
-	fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f\t%+.1f\t\n", name, len(rs),
+	fmt.Fprintf(w, "%s\t%d\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f\t%+.1f\t\n", name, len(rs),
 		mean(rs, func(r result) float64 { return r.F }),
 		mean(rs, func(r result) float64 { return r.CMLt }),
 		mean(rs, func(r result) float64 { return r.AMLt }),
 		mean(rs, func(r result) float64 { return r.one }),
 		mean(rs, func(r result) float64 { return r.phrase }),
+		marked(rs, chorus), marked(rs, part), inStep(rs),
 		mean(rs, func(r result) float64 { return share(r.Acc1) }),
 		mean(rs, func(r result) float64 { return share(r.Acc2) }),
 		mean(rs, func(r result) float64 { return r.Cemgil }),
 		mean(rs, func(r result) float64 { return r.Gain }),
 		1000*median(absolute(errs)), 1000*median(errs))
+}
+
+// labelled is a word of the manifest after its label; "" where it says nothing.
+func labelled(label, word string) string {
+	if word == "" {
+		return ""
+	}
+	return label + word
+}
+
+// trustBand names the stretch that a trust in the beats lies in.
+func trustBand(trust float64) string {
+	for i := len(markBands) - 2; i > 0; i-- {
+		if trust >= markBands[i] {
+			return fmt.Sprintf("trust %.1f-%.1f", markBands[i], markBands[i+1])
+		}
+	}
+	return fmt.Sprintf("trust   <%.1f", markBands[1])
 }
 
 // mean prints the mean of a figure over the results that have it.

@@ -22,6 +22,8 @@ type song struct {
 	position      []int
 	phrases       []score.Section // without pick-ups, which belong to no phrase
 	bpm           float64
+	maker, vocals string // as the manifest says; "" where it says nothing
+	marks         []mark // where its chart says that a part starts
 }
 
 // findSongs lists the audio files of a folder that have truth beside them.
@@ -45,10 +47,14 @@ func findSongs(dir string) ([]song, error) {
 		row := manifest[s.id]
 		s.source, s.style, s.doubt = family(row["source"]), row["style"], row["doubt"]
 		s.constant = row["bpm_kind"] == "constant"
+		s.maker, s.vocals = row["maker"], row["vocals"]
 		if s.beats, s.position, _, err = readTimes(truth); err != nil {
 			return nil, err
 		}
 		if s.phrases, err = readPhrases(stem + ".phrases"); err != nil {
+			return nil, err
+		}
+		if s.marks, err = readMarks(stem + ".sections"); err != nil {
 			return nil, err
 		}
 		if s.bpm, err = strconv.ParseFloat(row["bpm"], 64); err != nil {
@@ -63,7 +69,7 @@ func findSongs(dir string) ([]song, error) {
 }
 
 func audioBeside(stem string) string {
-	for _, ext := range []string{".mp3", ".wav", ".flac", ".m4a", ".ogg"} {
+	for _, ext := range []string{".mp3", ".wav", ".flac", ".m4a", ".ogg", ".opus"} {
 		if _, err := os.Stat(stem + ext); err == nil {
 			return stem + ext
 		}
