@@ -8,7 +8,7 @@ import (
 const (
 	// faintShare is the onset strength, as a share of the track's usual one,
 	// below which a beat cannot be heard.
-	faintShare = 0.25
+	faintShare = 0.33
 	// leastFirst and leastLast are the shares of their beats that must be
 	// heard in the first bar and in the last one. Music may begin with little,
 	// but a closing chord on count 1 makes no bar.

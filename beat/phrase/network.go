@@ -133,9 +133,6 @@ var trained = sync.OnceValue(func() *Network {
 	return n
 })
 
-// Trained is the network.
-func Trained() *Network { return trained() }
-
 // parseNetwork reads what Text wrote: a line for the floors, one for the linear
 // weights, one for the weights of the hidden units, then one for each of these.
 func parseNetwork(text string) (*Network, error) {
