@@ -326,3 +326,40 @@ func TestDeskNewClassByClicks(t *testing.T) {
 		}
 	})
 }
+
+// The README's picture of the desk is the demo's class, drawn anew by
+// 'go test ./cmd/onphrase -run DeskPicture -picture'.
+func TestDeskPicture(t *testing.T) {
+	if !*drawAnew {
+		return
+	}
+	b, err := browser.Chromium()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
+	defer cancel()
+	tab, err := b.Open(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &desktop{t, tab, ctx}
+	d.must(tab.Resize(ctx, 1180, 1000))
+	d.must(tab.Go(ctx, servedDesk(t, t.TempDir())))
+	d.text("Look at the demo")
+	d.wait(`document.querySelectorAll(".tile").length > 60 && !document.querySelector(".song-head em")`)
+	d.run(`document.querySelectorAll(".piece.set")[0].click()`, nil)
+	d.run(`(() => { const p = document.querySelectorAll(".part")[0]; p.scrollIntoView(); scrollBy(0, -70); return 1; })()`, nil)
+	time.Sleep(time.Second) // until all is drawn
+	png, err := tab.Picture(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(deskPicture, png, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// deskPicture is where it is kept.
+const deskPicture = "../../samples/desk.png"
