@@ -21,8 +21,10 @@ func TestChecks(t *testing.T) {
 func (c checkCase) run(t *testing.T) {
 	class := c.built(t)
 	for _, s := range c.songs {
-		if c.class == "" && s.file != "a.mp3" && !slices.ContainsFunc(class.Parts[0].Tracks, func(r plan.TrackRef) bool { return r.File == s.file }) {
-			class.Parts = append(class.Parts, plan.Part{Name: "Other", Kind: plan.Mixed, Tracks: []plan.TrackRef{{File: s.file}}})
+		if c.class == "" && s.file != "a.mp3" &&
+			!slices.ContainsFunc(class.Parts[0].Tracks, func(r plan.TrackRef) bool { return r.File == s.file }) {
+			class.Parts = append(class.Parts, plan.Part{Name: "Other", Kind: plan.Mixed,
+				Tracks: []plan.TrackRef{{File: s.file}}})
 		}
 	}
 	m := Build(class, songs(c.songs...))

@@ -37,7 +37,8 @@ func TestCompare(t *testing.T) {
 		t.Fatalf("%+v", got.Parts)
 	}
 	want := []Moved{
-		{Kind: BlockRow, Item: "A", Was: Spell{Placed: true, Phrase: 1, Count: 1, Counts: 64, Seconds: 30}, Is: Spell{Placed: true, Phrase: 1, Count: 1, Counts: 64, Seconds: 60}},
+		{Kind: BlockRow, Item: "A", Was: Spell{Placed: true, Phrase: 1, Count: 1, Counts: 64, Seconds: 30},
+			Is: Spell{Placed: true, Phrase: 1, Count: 1, Counts: 64, Seconds: 60}},
 		{Kind: SetRow, Item: "squat", Reps: 16, Rhythm: "1-1",
 			Was: Spell{Placed: true, ClassTime: 30, Phrase: 3, Count: 1, Counts: 32, Seconds: 15, PerRep: 0.938},
 			Is:  Spell{Placed: true, ClassTime: 60, Phrase: 3, Count: 1, Counts: 32, Seconds: 30, PerRep: 1.875}},

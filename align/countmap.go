@@ -89,9 +89,10 @@ type Row struct {
 	Seconds   float64 `json:"seconds"`    // how long it lasts, as played
 	CueTime   float64 `json:"cue_time"`   // [s] since the class began: when to say it
 
-	CueCounts int        `json:"cue_counts"` // how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
-	Placed    bool       `json:"placed"`     // placedRow on a track; otherwise phrase, count and track time are unknown
-	Pass      int        `json:"pass"`       // of a block, from 1; 0 for other items
+	// how many counts before it starts that is: 4 or 8, 0 when there is nothing to say
+	CueCounts int        `json:"cue_counts"`
+	Placed    bool       `json:"placed"` // placedRow on a track; otherwise phrase, count and track time are unknown
+	Pass      int        `json:"pass"`   // of a block, from 1; 0 for other items
 	Passes    int        `json:"passes"`
 	Line      int        `json:"line"` // in the class file
 	Cue       string     `json:"cue"`  // the instructor's own words
@@ -113,7 +114,8 @@ type Row struct {
 	OfAll   int     `json:"of_all"`       // repetitions of that pattern in the class
 	Load    float64 `json:"load_seconds"` // seconds under load of a set
 
-	LoadClass string `json:"load_class"` // of a set: light, medium, heavy, body weight, not named, or the weight as written
+	// of a set: light, medium, heavy, body weight, not named, or the weight as written
+	LoadClass string `json:"load_class"`
 
 	Marks []Mark `json:"marks"` // what to count down, in order
 }

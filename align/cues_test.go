@@ -12,8 +12,10 @@ func TestCueKeepsClearOfCountOne(t *testing.T) {
 		want               int
 	}{
 		{"room for four", `{set: squat, reps: "2 x 2-2"}`, `{set: wide squat, reps: "8 x 2-2"}`, 4},
-		{"other weights, 8 counts before", `{set: squat, reps: "2 x 2-2", weight: light}`, `{set: squat, reps: "8 x 2-2", weight: heavy}`, 7},
-		{"other weights, 16 counts before", `{set: squat, reps: "4 x 2-2", weight: light}`, `{set: squat, reps: "8 x 2-2", weight: heavy}`, 8},
+		{"other weights, 8 counts before", `{set: squat, reps: "2 x 2-2", weight: light}`,
+			`{set: squat, reps: "8 x 2-2", weight: heavy}`, 7},
+		{"other weights, 16 counts before", `{set: squat, reps: "4 x 2-2", weight: light}`,
+			`{set: squat, reps: "8 x 2-2", weight: heavy}`, 8},
 		{"four counts before", `{set: squat, reps: "4 x pulse"}`, `{set: squat, reps: "8 x 2-2", on: count}`, 3},
 		{"two counts before", `{set: squat, reps: "2 x pulse"}`, `{set: squat, reps: "8 x 2-2", on: count}`, 2},
 	} {

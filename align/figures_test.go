@@ -42,7 +42,8 @@ type second struct {
 // checks answers whether a finding could be worked out again.
 func (s second) checks() map[string]func(Finding) bool {
 	return map[string]func(Finding) bool{
-		"spare-counts": s.spare, "rhythm-too-fast": s.pace, "sides-unequal": s.sides, "over-slot": s.slot, "under-slot": s.slot,
+		"spare-counts": s.spare, "rhythm-too-fast": s.pace, "sides-unequal": s.sides, "over-slot": s.slot,
+		"under-slot":  s.slot,
 		"class-waits": s.waits, "landings": s.landed, "low-trust": s.trust, "interval-rounded": s.rounded,
 	}
 }
@@ -106,7 +107,8 @@ func (s second) spare(f Finding) bool {
 		return true
 	}
 	last := f.Row // of the side of the item that follows
-	for last+1 < len(s.m.Rows) && s.m.Rows[last+1].Line == next.Line && s.m.Rows[last+1].Side == next.Side && s.m.Rows[last+1].Kind == next.Kind {
+	for last+1 < len(s.m.Rows) && s.m.Rows[last+1].Line == next.Line && s.m.Rows[last+1].Side == next.Side &&
+		s.m.Rows[last+1].Kind == next.Kind {
 		last++
 	}
 	if s.ends(s.m.Rows[last]) <= border {

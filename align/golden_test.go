@@ -122,7 +122,8 @@ func rowLines(m *CountMap) string {
 			}
 			fmt.Fprintf(&b, "%3d %-8s %-34s", r.Row, r.Kind, name)
 			if r.Placed {
-				fmt.Fprintf(&b, " %2d/%-2d %3dc  track %7.3f  class %8.3f +%6.3f  cue %8.3f", r.Phrase, r.Count, r.Counts, r.TrackTime, r.ClassTime, r.Seconds, r.CueTime)
+				fmt.Fprintf(&b, " %2d/%-2d %3dc  track %7.3f  class %8.3f +%6.3f  cue %8.3f", r.Phrase, r.Count, r.Counts,
+					r.TrackTime, r.ClassTime, r.Seconds, r.CueTime)
 			} else {
 				fmt.Fprintf(&b, "  ?/?  %3dc  +%.3f", r.Counts, r.Seconds)
 			}

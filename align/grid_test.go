@@ -41,7 +41,8 @@ func TestTaughtPhrases(t *testing.T) {
 			for _, n := range parseInts(c.phrases) {
 				total += n
 			}
-			s := song{file: "a.mp3", bpm: 120, one: float64(c.pickup) * 0.5, pickup: c.pickup, duration: 0.5*float64(total) - 0.1, phrases: c.phrases}
+			s := song{file: "a.mp3", bpm: 120, one: float64(c.pickup) * 0.5, pickup: c.pickup,
+				duration: 0.5*float64(total) - 0.1, phrases: c.phrases}
 			g := gridOf(s, plan.Part{Taught: c.taught})
 			if diff := cmp.Diff(c.want, g.lengths()); diff != "" {
 				t.Error(diff)

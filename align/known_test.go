@@ -19,8 +19,10 @@ func TestKnown(t *testing.T) {
 		also        []int
 	}{
 		{"of the item", "", []string{item, `{set: squat, reps: "8 x 2-2"}`}, 0, 1, []int{}},
-		{"of another item", "", []string{`{set: squat, reps: "8 x 2-2", known: rhythm-too-fast}`, `{set: squat, reps: "16 x 1-1"}`}, 1, 0, nil},
-		{"of the part", "known: {rhythm-too-fast: light bar}", []string{`{set: squat, reps: "16 x 1-1"}`, `{set: squat, reps: "16 x 1-1"}`}, 0, 1, []int{2}},
+		{"of another item", "", []string{`{set: squat, reps: "8 x 2-2", known: rhythm-too-fast}`,
+			`{set: squat, reps: "16 x 1-1"}`}, 1, 0, nil},
+		{"of the part", "known: {rhythm-too-fast: light bar}",
+			[]string{`{set: squat, reps: "16 x 1-1"}`, `{set: squat, reps: "16 x 1-1"}`}, 0, 1, []int{2}},
 		{"of one of two", "", []string{item, `{set: squat, reps: "16 x 1-1"}`}, 1, 1, []int{}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -46,8 +48,10 @@ func TestKnown(t *testing.T) {
 
 // One change of several that she stands by leaves the others together.
 func TestKnownChange(t *testing.T) {
-	m := Build(onePart(t, "", `{set: squat, reps: "8 x 4-4", weight: heavy}`, `{set: squat, reps: "8 x 4-4", weight: light, known: change-too-short}`,
-		`{set: squat, reps: "8 x 4-4", weight: medium}`, `{set: squat, reps: "8 x 4-4", weight: heavy}`), songs(song{file: "a.mp3", bpm: 128, duration: 240}))
+	m := Build(onePart(t, "", `{set: squat, reps: "8 x 4-4", weight: heavy}`,
+		`{set: squat, reps: "8 x 4-4", weight: light, known: change-too-short}`,
+		`{set: squat, reps: "8 x 4-4", weight: medium}`, `{set: squat, reps: "8 x 4-4", weight: heavy}`),
+		songs(song{file: "a.mp3", bpm: 128, duration: 240}))
 	if f := found(t, m, "change-too-short"); f.Figures["changes"] != 2 || f.Row != 3 {
 		t.Errorf("open: %+v", f)
 	}
@@ -58,7 +62,8 @@ func TestKnownChange(t *testing.T) {
 
 // The gravest come first, then the order of the class, the class as a whole last.
 func TestFindingsInOrder(t *testing.T) {
-	m := Build(onePart(t, "kind: strength", `{set: squat, reps: "7 x 4-4"}`, `{set: squat, reps: "16 x 1-1"}`, `{set: squat, reps: "8 x 4-4"}`),
+	m := Build(onePart(t, "kind: strength", `{set: squat, reps: "7 x 4-4"}`, `{set: squat, reps: "16 x 1-1"}`,
+		`{set: squat, reps: "8 x 4-4"}`),
 		songs(song{file: "a.mp3", bpm: 134, duration: 240}))
 	for i := 1; i < len(m.Findings); i++ {
 		a, b := m.Findings[i-1], m.Findings[i]

@@ -18,8 +18,10 @@ func TestLeads(t *testing.T) {
 		want  [][]string // the lead of each move, then of what follows
 	}{
 		{"two switches come back", []string{`{block: A, ` + moves}, [][]string{{"right", "right", "left", "left", "right"}}},
-		{"one switch, twice", []string{`{block: A, times: 2, ` + odd}, [][]string{{"right", "right", "left", "left"}, {"left", "left", "right", "right"}}},
-		{"both sides", []string{`{block: A, sides: both, ` + odd}, [][]string{{"right", "right", "left", "left"}, {"left", "left", "right", "right"}}},
+		{"one switch, twice", []string{`{block: A, times: 2, ` + odd},
+			[][]string{{"right", "right", "left", "left"}, {"left", "left", "right", "right"}}},
+		{"both sides", []string{`{block: A, sides: both, ` + odd},
+			[][]string{{"right", "right", "left", "left"}, {"left", "left", "right", "right"}}},
 		{"left only", []string{`{block: A, sides: left, ` + odd}, [][]string{{"left", "left", "right", "right"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

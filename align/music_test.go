@@ -29,8 +29,9 @@ type song struct {
 
 func (s song) track() beat.Track {
 	t := beat.Track{
-		File: s.file, BPM: s.bpm, Loudness: s.loudness, Meter: 4, Duration: s.duration, Unsteady: s.unsteady, Problem: s.problem,
-		Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1},
+		File: s.file, BPM: s.bpm, Loudness: s.loudness, Meter: 4, Duration: s.duration, Unsteady: s.unsteady,
+		Problem: s.problem,
+		Trust:   beat.Trust{Beat: 1, Count1: 1, Phrase: 1},
 	}
 	if s.meter > 0 {
 		t.Meter = s.meter

@@ -48,7 +48,8 @@ func truthSongs(t *testing.T, folder fs.FS) (map[string]beat.Track, []outline.So
 		at := 0
 		for _, p := range columns(t, folder, f) {
 			counts := int(p[1])
-			track.Phrases = append(track.Phrases, beat.Phrase{Time: p[0], Beat: at, Counts: counts, Kind: beat.KindOf(counts), Trust: 1})
+			track.Phrases = append(track.Phrases, beat.Phrase{Time: p[0], Beat: at, Counts: counts, Kind: beat.KindOf(counts),
+				Trust: 1})
 			at += counts
 			song.Phrases = append(song.Phrases, counts)
 		}

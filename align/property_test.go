@@ -72,7 +72,8 @@ func randomItem(r *rand.Rand, line int) plan.Item {
 	sides := []plan.Sides{"", plan.Both, plan.Left}[r.IntN(3)]
 	switch r.IntN(4) {
 	case 0:
-		it.Work = plan.Block{Times: 1 + r.IntN(2), Sides: sides, Moves: []plan.Step{{Move: "march", Counts: 16}, {Move: "grapevine", Counts: 8 + 8*r.IntN(2)}}}
+		it.Work = plan.Block{Times: 1 + r.IntN(2), Sides: sides,
+			Moves: []plan.Step{{Move: "march", Counts: 16}, {Move: "grapevine", Counts: 8 + 8*r.IntN(2)}}}
 	case 1:
 		move := []string{"squat", "deadlift", "one-arm row", "lunge", "squat jump"}[r.IntN(5)]
 		rhythm := []plan.Rhythm{{Down: 2, Up: 2}, {Down: 1, Up: 1}, {Down: 3, Up: 1}, {Down: 4, Up: 4}}[r.IntN(4)]
@@ -113,7 +114,8 @@ func TestRowsInOrder(t *testing.T) {
 				t.Errorf("row %d starts at %.3f, the last ended at %.3f", r.Row, r.ClassTime, now)
 			}
 			now = r.ClassTime + r.Seconds
-			if i > 0 && r.Placed && r.Track == m.Rows[i-1].Track && r.Part == m.Rows[i-1].Part && m.Rows[i-1].Kind != ChangeRow && r.TrackTime <= m.Rows[i-1].TrackTime {
+			if i > 0 && r.Placed && r.Track == m.Rows[i-1].Track && r.Part == m.Rows[i-1].Part &&
+				m.Rows[i-1].Kind != ChangeRow && r.TrackTime <= m.Rows[i-1].TrackTime {
 				t.Errorf("row %d does not come later on its track", r.Row)
 			}
 		}
@@ -219,7 +221,8 @@ func TestShiftedMusic(t *testing.T) {
 			if x.Item != y.Item || x.Phrase != y.Phrase || x.Count != y.Count || x.Counts != y.Counts {
 				t.Fatalf("row %d: %+v\nshifted: %+v", i+1, x, y)
 			}
-			if moved := x.Placed && x.Kind != LeadIn && x.Kind != ChangeRow; moved && math.Abs(y.TrackTime-x.TrackTime-shift) > 0.0015 {
+			if moved := x.Placed && x.Kind != LeadIn && x.Kind != ChangeRow; moved &&
+				math.Abs(y.TrackTime-x.TrackTime-shift) > 0.0015 {
 				t.Errorf("row %d moved by %.4f", i+1, y.TrackTime-x.TrackTime)
 			}
 		}

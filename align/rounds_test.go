@@ -15,7 +15,8 @@ import (
 // a turn is 64 counts = 30.000 s, and eight turns are 512 counts, 16 phrases,
 // 240.000 s.
 func TestSeries(t *testing.T) {
-	m := Build(onePart(t, "", `{interval: jumping jack, series: 8 x 20s/10s}`), songs(song{file: "a.mp3", bpm: 128, duration: 300}))
+	m := Build(onePart(t, "", `{interval: jumping jack, series: 8 x 20s/10s}`),
+		songs(song{file: "a.mp3", bpm: 128, duration: 300}))
 	rows := work(m)
 	if len(rows) != 16 {
 		t.Fatalf("%d rows", len(rows))
@@ -78,7 +79,8 @@ func TestTaperOnPhrases(t *testing.T) {
 	m := Build(onePart(t, "", `{block: A, build: halving, moves: [{move: march, counts: 16}, {move: step touch, counts: 16}]}`), songs(song{file: "a.mp3", bpm: 132, duration: 240}))
 	for i, r := range work(m) {
 		if r.Phrase != i+1 || r.Count != 1 || r.Counts != 32 || r.Stage != i+1 || r.Stages != 4 || len(r.Moves) != 2<<i {
-			t.Errorf("row %d: phrase %d count %d, %d counts, stage %d of %d, %d moves", r.Row, r.Phrase, r.Count, r.Counts, r.Stage, r.Stages, len(r.Moves))
+			t.Errorf("row %d: phrase %d count %d, %d counts, stage %d of %d, %d moves", r.Row, r.Phrase, r.Count, r.Counts,
+				r.Stage, r.Stages, len(r.Moves))
 		}
 	}
 	near(t, "seconds", m.Length, 58.182, thousandth)
@@ -87,7 +89,8 @@ func TestTaperOnPhrases(t *testing.T) {
 // Two passes of 16 counts share a phrase; a pass never waits in the middle of
 // one.
 func TestShortPassesShareAPhrase(t *testing.T) {
-	m := Build(onePart(t, "", `{block: A, sides: both, times: 2, moves: [{move: march, counts: 16}]}`), songs(song{file: "a.mp3", bpm: 128, duration: 240}))
+	m := Build(onePart(t, "", `{block: A, sides: both, times: 2, moves: [{move: march, counts: 16}]}`),
+		songs(song{file: "a.mp3", bpm: 128, duration: 240}))
 	var got []string
 	for _, r := range m.Rows {
 		got = append(got, fmt.Sprintf("%s %d/%d", r.Side, r.Phrase, r.Count))
@@ -99,7 +102,8 @@ func TestShortPassesShareAPhrase(t *testing.T) {
 
 // An interval with both sides is done on each.
 func TestIntervalSides(t *testing.T) {
-	m := Build(onePart(t, "", `{interval: side plank, time: 30s, sides: both}`), songs(song{file: "a.mp3", bpm: 128, duration: 240}))
+	m := Build(onePart(t, "", `{interval: side plank, time: 30s, sides: both}`),
+		songs(song{file: "a.mp3", bpm: 128, duration: 240}))
 	rows := work(m)
 	if len(rows) != 2 || rows[0].Side != "right" || rows[1].Side != "left" || rows[1].Counts != 64 {
 		t.Errorf("rows: %+v", rows)
@@ -109,7 +113,8 @@ func TestIntervalSides(t *testing.T) {
 // Totals worked out by hand: 4 x 4-4 + 8 x 2-2 are 12 hinges in 64 counts, 30 s
 // at 128; the rest of a rhythm is not under load.
 func TestTotals(t *testing.T) {
-	m := Build(onePart(t, "rounds: 2", `{set: deadlift, reps: "4 x 4-4, 8 x 2-2", weight: heavy}`, `{set: good-morning, reps: 8 x 2-0-2-4}`, `{set: one-arm row, reps: 8 x 2-2, sides: both, weight: 8 kg}`),
+	m := Build(onePart(t, "rounds: 2", `{set: deadlift, reps: "4 x 4-4, 8 x 2-2", weight: heavy}`,
+		`{set: good-morning, reps: 8 x 2-0-2-4}`, `{set: one-arm row, reps: 8 x 2-2, sides: both, weight: 8 kg}`),
 		songs(song{file: "a.mp3", bpm: 128, duration: 300}))
 	s := m.Summary
 	hinge := Total{Name: "hinge", Reps: 40, Seconds: 2 * (30 + 15)}
@@ -117,7 +122,8 @@ func TestTotals(t *testing.T) {
 	if diff := cmp.Diff([]Total{hinge, pull}, s.Patterns); diff != "" {
 		t.Errorf("patterns (-want +got):\n%s", diff)
 	}
-	heavy, eight := Total{Name: "heavy", Reps: 24, Seconds: 60}, Total{Name: "8 kg", Reps: 32, Right: 16, Left: 16, Seconds: 60}
+	heavy, eight := Total{Name: "heavy", Reps: 24, Seconds: 60},
+		Total{Name: "8 kg", Reps: 32, Right: 16, Left: 16, Seconds: 60}
 	if diff := cmp.Diff([]Total{heavy, eight}, s.Weights); diff != "" {
 		t.Errorf("weights (-want +got):\n%s", diff)
 	}
@@ -140,7 +146,8 @@ func TestTotals(t *testing.T) {
 
 // Shares of the class by kind of part.
 func TestShares(t *testing.T) {
-	m := Build(classOf(t, parts("W warm-up: "+minutes("1:00"), "A core: "+minutes("2:00"), "B core: "+minutes("2:00"))), songs(song{file: "a.mp3", bpm: 128, duration: 300}))
+	m := Build(classOf(t, parts("W warm-up: "+minutes("1:00"), "A core: "+minutes("2:00"), "B core: "+minutes("2:00"))),
+		songs(song{file: "a.mp3", bpm: 128, duration: 300}))
 	if diff := cmp.Diff([]Share{{"warm-up", 60, 0.2}, {"core", 240, 0.8}}, m.Summary.Shares); diff != "" {
 		t.Error(diff)
 	}
@@ -150,7 +157,8 @@ func TestShares(t *testing.T) {
 // its last count.
 func TestMarks(t *testing.T) {
 	for _, on := range []string{"eight", "clock"} {
-		m := Build(onePart(t, "", `{interval: jab, time: 60s, on: `+on+`}`), songs(song{file: "a.mp3", bpm: 120, one: 4, duration: 240}))
+		m := Build(onePart(t, "", `{interval: jab, time: 60s, on: `+on+`}`),
+			songs(song{file: "a.mp3", bpm: 120, one: 4, duration: 240}))
 		want := []Mark{{34, "half"}, {54, "10 s"}, {62, "4"}, {62.5, "3"}, {63, "2"}}
 		if diff := cmp.Diff(want, m.Rows[1].Marks); diff != "" {
 			t.Errorf("on %s:\n%s", on, diff)
@@ -159,7 +167,8 @@ func TestMarks(t *testing.T) {
 			t.Errorf("on %s: by the clock %v", on, m.Rows[1].ByClock)
 		}
 	}
-	m := Build(onePart(t, "", `{interval: jab, time: 4 counts}`, squats), songs(song{file: "a.mp3", bpm: 120, duration: 240}))
+	m := Build(onePart(t, "", `{interval: jab, time: 4 counts}`, squats),
+		songs(song{file: "a.mp3", bpm: 120, duration: 240}))
 	if len(m.Rows[0].Marks)+len(m.Rows[1].Marks) > 0 {
 		t.Error("four counts, or a set, are called out")
 	}
@@ -186,7 +195,8 @@ needs: [{for: weights, time: 10s}]
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	c := onePart(t, "kind: strength", `{set: squat, reps: 8 x 2-2, weight: heavy}`, `{set: squat, reps: 8 x 2-2, weight: light}`)
+	c := onePart(t, "kind: strength", `{set: squat, reps: 8 x 2-2, weight: heavy}`,
+		`{set: squat, reps: 8 x 2-2, weight: light}`)
 	c.Catalog = own
 	m := Build(c, songs(song{file: "a.mp3", bpm: 128, duration: 240}))
 	for code, want := range map[string]struct {

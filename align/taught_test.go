@@ -23,11 +23,13 @@ func TestTaughtSound(t *testing.T) {
 // also where a phrase as taught is two as heard.
 func TestTaughtUse(t *testing.T) {
 	track := song{file: "a.mp3", bpm: 120, pickup: 2, one: 1, duration: 49, phrases: "32 32 32"}.track()
-	for i, p := range []beat.Phrase{{Energy: beat.Low, Use: beat.SetUp}, {Energy: beat.High, Use: beat.Work}, {Energy: beat.Low, Use: beat.Finish}} {
+	for i, p := range []beat.Phrase{{Energy: beat.Low, Use: beat.SetUp}, {Energy: beat.High, Use: beat.Work},
+		{Energy: beat.Low, Use: beat.Finish}} {
 		track.Phrases[i].Energy, track.Phrases[i].Use = p.Energy, p.Use
 	}
 	for taught, want := range map[plan.Taught][]beat.Use{
-		plan.AsHeard: {beat.SetUp, beat.Work, beat.Finish}, plan.Half: {beat.SetUp, beat.Finish}, plan.Double: {beat.SetUp, beat.SetUp, beat.Work, beat.Work, beat.Finish, beat.Finish},
+		plan.AsHeard: {beat.SetUp, beat.Work, beat.Finish}, plan.Half: {beat.SetUp, beat.Finish},
+		plan.Double: {beat.SetUp, beat.SetUp, beat.Work, beat.Work, beat.Finish, beat.Finish},
 	} {
 		var got []beat.Use
 		for _, p := range newGrid(&track, &plan.Part{Taught: taught}).taught().Phrases {

@@ -13,7 +13,8 @@ func stepped(file string, steps ...float64) beat.Track {
 	for i := 0; i < len(steps); i += 2 {
 		for range int(steps[i]) {
 			if n := len(t.Beats); n%beat.PhraseLen == 0 {
-				t.Phrases = append(t.Phrases, beat.Phrase{Time: at, Beat: n, Counts: beat.PhraseLen, Kind: beat.KindOf(beat.PhraseLen), Trust: 1})
+				t.Phrases = append(t.Phrases, beat.Phrase{Time: at, Beat: n, Counts: beat.PhraseLen,
+					Kind: beat.KindOf(beat.PhraseLen), Trust: 1})
 			}
 			t.BeatInBar = append(t.BeatInBar, len(t.Beats)%4+1)
 			t.Beats = append(t.Beats, at)
@@ -29,7 +30,8 @@ func stepped(file string, steps ...float64) beat.Track {
 func TestTempoOfTheCounts(t *testing.T) {
 	track := stepped("a.mp3", 128, 130, 64, 136.3, 64, 118)
 	tracks := map[string]beat.Track{"a.mp3": track}
-	m := Build(onePart(t, "", `{set: deadlift, reps: "32 x 2-2"}`, `{set: deadlift, reps: "16 x 2-2"}`, `{set: deadlift, reps: "16 x 2-2"}`), tracks)
+	m := Build(onePart(t, "", `{set: deadlift, reps: "32 x 2-2"}`, `{set: deadlift, reps: "16 x 2-2"}`,
+		`{set: deadlift, reps: "16 x 2-2"}`), tracks)
 	f := found(t, m, "rhythm-too-fast") // 2-2 is fine up to 133
 	if f.Row != 2 || len(f.Also) > 0 {
 		t.Errorf("on row %d and %v", f.Row, f.Also)
@@ -47,8 +49,10 @@ func TestTempoOfTheCounts(t *testing.T) {
 // A jump is what people hear at the change: the end of the one against the
 // beginning of the other, not the means of both.
 func TestTempoJumpAtTheChange(t *testing.T) {
-	tracks := map[string]beat.Track{"a.mp3": stepped("a.mp3", 64, 124, 64, 130), "b.mp3": stepped("b.mp3", 64, 130, 128, 136)}
-	m := Build(onePart(t, "tracks: [a.mp3, b.mp3]", `{interval: jog, time: 128 counts}`, `{interval: jog, time: 64 counts}`), tracks)
+	tracks := map[string]beat.Track{"a.mp3": stepped("a.mp3", 64, 124, 64, 130),
+		"b.mp3": stepped("b.mp3", 64, 130, 128, 136)}
+	m := Build(onePart(t, "tracks: [a.mp3, b.mp3]", `{interval: jog, time: 128 counts}`,
+		`{interval: jog, time: 64 counts}`), tracks)
 	for _, f := range m.Findings {
 		if f.Code == "tempo-jump" {
 			t.Errorf("%s", f.Message)
@@ -58,7 +62,8 @@ func TestTempoJumpAtTheChange(t *testing.T) {
 
 // Both ends of a class out of place are two findings.
 func TestPartOrderSaysBoth(t *testing.T) {
-	m := Build(classOf(t, parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00"), "C cool-down: "+minutes("2:00"), "B cardio: "+minutes("2:00"))), songs(long...))
+	m := Build(classOf(t, parts("A cardio: "+minutes("2:00"), "W warm-up: "+minutes("2:00"), "C cool-down: "+
+		minutes("2:00"), "B cardio: "+minutes("2:00"))), songs(long...))
 	n := 0
 	for _, f := range m.Findings {
 		if f.Code == "part-order" {

@@ -44,10 +44,11 @@ type State struct {
 // StateKey is equal for spots from which everything that follows is laid and
 // judged alike.
 type StateKey struct {
-	Track                         int
-	At                            float64
-	Count                         int
-	ended, across, inside, silent bool // the music was over; of the last item: across an odd phrase, inside one, after the music
+	Track int
+	At    float64
+	Count int
+	// the music was over; of the last item: across an odd phrase, inside one, after the music
+	ended, across, inside, silent bool
 	last                          RowKind
 }
 

@@ -94,7 +94,8 @@ func TestPeakLoad(t *testing.T) {
 		near(t, "R of "+rhythm, raise.PeakLoad(s), want, 0.006)
 	}
 	for reps, want := range map[string]Severity{"16 x 1-1": Fix, "8 x 2-2": Watch} {
-		m := Build(onePart(t, "", `{set: lateral raise, reps: "`+reps+`"}`), songs(song{file: "a.mp3", bpm: 130, duration: 240}))
+		m := Build(onePart(t, "", `{set: lateral raise, reps: "`+reps+`"}`),
+			songs(song{file: "a.mp3", bpm: 130, duration: 240}))
 		if f := found(t, m, "rhythm-too-fast"); f.Severity != want {
 			t.Errorf("%s: %s, want %s", reps, f.Severity, want)
 		}

@@ -56,7 +56,8 @@ func TestSecondsOfCounts(t *testing.T) {
 // E3: 24 singles are 48 counts, one and a half phrases; 16 fill them. E2 says
 // how the same 24 repetitions fill two.
 func TestSpareCountsOfSingles(t *testing.T) {
-	m := Build(onePart(t, "", `{set: squat, reps: "24 x 1-1"}`, `{set: squat, reps: "8 x 2-2"}`), songs(song{file: "a.mp3", bpm: 128, duration: 240}))
+	m := Build(onePart(t, "", `{set: squat, reps: "24 x 1-1"}`, `{set: squat, reps: "8 x 2-2"}`),
+		songs(song{file: "a.mp3", bpm: 128, duration: 240}))
 	f := found(t, m, "spare-counts")
 	near(t, "spare counts", f.Figures["spare_counts"], 16, 0)
 	near(t, "spare seconds", f.Figures["spare_seconds"], 7.5, thousandth)
@@ -82,7 +83,8 @@ func TestTimedWork(t *testing.T) {
 		{"E11 30 s at 120, a tie of 56 and 64", 120, "30s", 64, 32.000},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			m := Build(onePart(t, "", "{interval: jog, time: "+c.time+"}"), songs(song{file: "a.mp3", bpm: c.bpm, duration: 240}))
+			m := Build(onePart(t, "", "{interval: jog, time: "+c.time+"}"),
+				songs(song{file: "a.mp3", bpm: c.bpm, duration: 240}))
 			r := work(m)[0]
 			if r.Counts != c.counts {
 				t.Errorf("%d counts, want %d", r.Counts, c.counts)
@@ -141,13 +143,15 @@ func TestPhrasesOfTrack(t *testing.T) {
 
 // E14: 125 played at 130 is 1.04 times as fast; 200 s become 192.308 s.
 func TestPlayedFaster(t *testing.T) {
-	m := Build(onePart(t, "bpm: 130", "{interval: jog, time: 400 counts}"), songs(song{file: "a.mp3", bpm: 125, duration: 200}))
+	m := Build(onePart(t, "bpm: 130", "{interval: jog, time: 400 counts}"),
+		songs(song{file: "a.mp3", bpm: 125, duration: 200}))
 	mu := m.Parts[0].Tracks[0]
 	near(t, "speed", mu.Speed, 1.04, 1e-9)
 	near(t, "played", mu.Played, 130, 1e-9)
 	near(t, "class", mu.Duration/mu.Speed, 192.308, thousandth)
 	// 400 counts are 192 s as recorded, and track time stays as recorded.
-	m = Build(onePart(t, "bpm: 130", "{interval: jog, time: 384 counts}", "{pause: water, time: 8 counts}"), songs(song{file: "a.mp3", bpm: 125, duration: 200}))
+	m = Build(onePart(t, "bpm: 130", "{interval: jog, time: 384 counts}", "{pause: water, time: 8 counts}"),
+		songs(song{file: "a.mp3", bpm: 125, duration: 200}))
 	r := work(m)[1]
 	near(t, "track time", r.TrackTime, 384*0.48, thousandth)
 	near(t, "class time", r.ClassTime, 384*60.0/130, thousandth)
@@ -158,7 +162,8 @@ func TestPlayedFaster(t *testing.T) {
 func TestRowsFollowCounts(t *testing.T) {
 	tr := song{file: "a.mp3", bpm: 127.6, duration: 260}.track()
 	tr.BPM = 128
-	m := Build(onePart(t, "", "{interval: jog, time: 424 counts}", "{pause: water, time: 8 counts}"), map[string]beat.Track{"a.mp3": tr})
+	m := Build(onePart(t, "", "{interval: jog, time: 424 counts}", "{pause: water, time: 8 counts}"),
+		map[string]beat.Track{"a.mp3": tr})
 	r := work(m)[1]
 	near(t, "track time", r.TrackTime, 424*60/127.6, thousandth)
 	near(t, "the tag would be out by", r.TrackTime-424*60/128.0, 0.623, thousandth)
@@ -238,7 +243,8 @@ func TestCueTimes(t *testing.T) {
 		`{set: wide squat, reps: "8 x 2-2", weight: light, range: half}`:   30.125,
 		`{set: narrow squat, reps: "16 x 1-1", weight: light, on: phrase}`: 30.125,
 	} {
-		m := Build(onePart(t, "", `{set: squat, reps: "16 x 2-2", weight: light}`, next), songs(song{file: "a.mp3", bpm: 128, one: 2, duration: 240}))
+		m := Build(onePart(t, "", `{set: squat, reps: "16 x 2-2", weight: light}`, next),
+			songs(song{file: "a.mp3", bpm: 128, one: 2, duration: 240}))
 		r := m.Rows[len(m.Rows)-1]
 		if want == 28.250 && r.TrackTime > 32.001 { // a setup waits for the next eight; its cue comes with the wait
 			r = m.Rows[len(m.Rows)-2]

@@ -8,8 +8,9 @@ func step(move string, counts int, with ...string) Step {
 
 func TestSequence(t *testing.T) {
 	for want, steps := range map[string][]Step{
-		"march 8, mambo 8":            {step("march", 8), step("mambo", 8)},
-		"4 x (march 2, mambo 2)":      {step("march", 2), step("mambo", 2), step("march", 2), step("mambo", 2), step("march", 2), step("mambo", 2), step("march", 2), step("mambo", 2)},
+		"march 8, mambo 8": {step("march", 8), step("mambo", 8)},
+		"4 x (march 2, mambo 2)": {step("march", 2), step("mambo", 2), step("march", 2), step("mambo", 2),
+			step("march", 2), step("mambo", 2), step("march", 2), step("mambo", 2)},
 		"2 x (march 8)":               {step("march", 8), step("march", 8)},
 		"march 8 with arms and turn":  {step("march", 8, "arms", "turn")},
 		"march 8, march 8 with arms":  {step("march", 8), step("march", 8, "arms")},

@@ -18,7 +18,8 @@ func TestRivalsOfACertainReading(t *testing.T) {
 // Bars may start afresh where the tempo changes: at the first count of the new
 // one.
 func TestSeams(t *testing.T) {
-	track := Track{Beats: []float64{1, 2, 3, 3.5, 4, 5}, TempoChanges: []TempoChange{{Time: 3, BPM: 120}, {Time: 4, BPM: 60}}}
+	track := Track{Beats: []float64{1, 2, 3, 3.5, 4, 5},
+		TempoChanges: []TempoChange{{Time: 3, BPM: 120}, {Time: 4, BPM: 60}}}
 	if got := track.seams(); len(got) != 2 || got[0] != 2 || got[1] != 4 {
 		t.Errorf("seams %v, want [2 4]", got)
 	}

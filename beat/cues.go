@@ -41,7 +41,8 @@ func (h *heard) cues(hearing ear.Activation, left without) cues {
 
 // byEar are the cues where the ear leads.
 func (h *heard) byEar(hearing ear.Activation, left without) cues {
-	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), heard: true, hearing: hearing, chain: decode(hearing), left: left, least: leastClarity}
+	c := cues{fps: h.onsets.FPS, bands: h.onsets.Even(), heard: true, hearing: hearing, chain: decode(hearing), left: left,
+		least: leastClarity}
 	c.sound = spectral.Activation(c.bands)
 	c.novelty, c.tones, c.frames = h.novelty(), h.tones, h.frames
 	if len(hearing.Beat) > 0 {

@@ -17,7 +17,8 @@ func TestOnesOnlyWhereTheEarLed(t *testing.T) {
 		hearing.One[i] = 0.8
 	}
 	beats := []float64{1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5}
-	parts := []part{{Grid: grid.Grid{Beats: beats[:3]}, heard: true}, {Grid: grid.Grid{Beats: beats[3:6]}}, {Grid: grid.Grid{Beats: beats[6:]}, heard: true}, {}}
+	parts := []part{{Grid: grid.Grid{Beats: beats[:3]}, heard: true}, {Grid: grid.Grid{Beats: beats[3:6]}},
+		{Grid: grid.Grid{Beats: beats[6:]}, heard: true}, {}}
 	led := cues{heard: true, hearing: hearing}
 	if diff := cmp.Diff([]float64{0.8, 0.8, 0.8, 0, 0, 0, 0.8, 0.8}, led.ones(beats, parts)); diff != "" {
 		t.Error(diff)

@@ -62,7 +62,8 @@ func follow(s tempo.Stretch, h *heard, c cues) part {
 	}
 	beats := c.audible(fromStart(all[0].Beats))
 	hits := grid.Hits(beats, h.attack.Energy, h.attack.FPS)
-	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: bare(all), hits: sounding(hits), heard: c.heard, least: c.least}
+	p := part{Stretch: s, Grid: grid.Fit(beats, hits), readings: bare(all), hits: sounding(hits), heard: c.heard,
+		least: c.least}
 	if c.heard && p.hits < leastHits {
 		return follow(s, h, c.bySound()) // it counted the gaps between the sounds
 	}
@@ -108,14 +109,16 @@ func (c cues) heardOf(s tempo.Stretch) []reading.Reading {
 
 // earOf is what the ear hears of a stretch.
 func (c cues) earOf(s tempo.Stretch) *reading.Ear {
-	return &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS, Counts: between(c.chain.beats, s.From, s.To)}
+	return &reading.Ear{Beat: c.hearing.Beat, One: c.hearing.One, FPS: c.hearing.FPS,
+		Counts: between(c.chain.beats, s.From, s.To)}
 }
 
 // candidates are all ways of counting a stretch, but for those that count the
 // gaps between its sounds.
 func (c cues) candidates(s tempo.Stretch) []reading.Reading {
 	from, to := int(s.From*c.fps), min(int(s.To*c.fps), len(c.activation))
-	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump, Slots: pulse.Default(c.fps).Slots}
+	model := pulse.Model{FPS: c.fps, Meter: 1, Steadiness: steadiness, Spread: periodSpread, Jump: noJump,
+		Slots: pulse.Default(c.fps).Slots}
 	all := reading.Candidates(c.activation[from:to], s.From, s.Curve, limits, model)
 	return slices.DeleteFunc(all, func(r reading.Reading) bool { return c.silent(r.Beats) })
 }
@@ -206,7 +209,8 @@ func (c cues) audible(beats []float64) []float64 {
 		return nil
 	}
 	const asLoud = 0.75
-	if first == 1 && last > 1 && beats[0] <= early && c.loudness(beats[0], beats[1]) >= asLoud*c.loudness(beats[1], beats[2]) {
+	if first == 1 && last > 1 && beats[0] <= early && c.loudness(beats[0], beats[1]) >= asLoud*c.loudness(beats[1],
+		beats[2]) {
 		first = 0
 	}
 	return beats[first : last+1]

@@ -42,7 +42,8 @@ func TestGrouped(t *testing.T) {
 
 func TestHalvesOfAComb(t *testing.T) {
 	comb := grid.CombOf(lineOf(1, 0.5, 64).beats)
-	if got := majority(comb, append(lineOf(1, 0.5, 9).beats, lineOf(6.25, 0.5, 4).beats...)); math.Abs(got-math.Log(2)) > 1e-9 {
+	if got := majority(comb, append(lineOf(1, 0.5, 9).beats,
+		lineOf(6.25, 0.5, 4).beats...)); math.Abs(got-math.Log(2)) > 1e-9 {
 		t.Errorf("9 counts against 4: %v, want log 10/5", got)
 	}
 	row := rowOn(comb, 1, 0.9, 3.1)
@@ -52,7 +53,8 @@ func TestHalvesOfAComb(t *testing.T) {
 	if row := rowOn(comb, 0, -3, 1.1); len(row) == 0 || row[0] < 0 {
 		t.Errorf("counts before the first sample: %v", row)
 	}
-	near, far := []straight{lineOf(1, 0.5, 16), lineOf(9.25, 0.5, 16)}, []straight{lineOf(1, 0.5, 16), lineOf(15.25, 0.5, 16)}
+	near, far := []straight{lineOf(1, 0.5, 16), lineOf(9.25, 0.5, 16)},
+		[]straight{lineOf(1, 0.5, 16), lineOf(15.25, 0.5, 16)}
 	if parted(comb, near) || !parted(comb, far) {
 		t.Errorf("parted %v without a break, %v by one", parted(comb, near), parted(comb, far))
 	}

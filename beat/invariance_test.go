@@ -21,7 +21,8 @@ func TestNothingMoves(t *testing.T) {
 		src   *clip
 		shift float64
 	}{
-		{"12 dB louder, clipped", louder(sound, 12), 0}, {"40 dB softer", louder(sound, -40), 0}, {"one channel inverted", inverted(sound), 0},
+		{"12 dB louder, clipped", louder(sound, 12), 0}, {"40 dB softer", louder(sound, -40), 0},
+		{"one channel inverted", inverted(sound), 0},
 		{"mono", mono(sound), 0}, {"silence first", late(sound, lead), lead},
 		{"22.05 kHz", stereo(at(22050)), 0}, {"48 kHz", stereo(at48), 0}, {"96 kHz", doubled(at48), 0},
 	} {

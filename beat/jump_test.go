@@ -87,7 +87,8 @@ func TestLeaps(t *testing.T) {
 		track.Beats = append(track.Beats, last+0.4*float64(i+1))
 	}
 	track.addLeaps()
-	if len(track.TempoChanges) != 1 || math.Abs(track.TempoChanges[0].Time-last) > 0.01 || math.Abs(track.TempoChanges[0].BPM-150) > 0.01 {
+	if len(track.TempoChanges) != 1 || math.Abs(track.TempoChanges[0].Time-last) > 0.01 ||
+		math.Abs(track.TempoChanges[0].BPM-150) > 0.01 {
 		t.Errorf("changes %v, want 150 from %.2f s on", track.TempoChanges, last)
 	}
 	track.addLeaps()

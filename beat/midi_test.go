@@ -16,7 +16,8 @@ const soundfont = "/usr/share/sounds/sf2/TimGM6mb.sf2" // Debian package timgm6m
 // midiSongs are of Debian's openttd-openmsx (GPL), played by fluidsynth; their
 // tempo maps are the truth. They were chosen among songs that the analysis gets
 // right: they guard what works and measure nothing.
-var midiSongs = []string{"say_what_redfarn", "be_sharp_bw_redfarn", "harp_harmony", "chemistry_lab", "city_blues_redfarn"}
+var midiSongs = []string{"say_what_redfarn", "be_sharp_bw_redfarn", "harp_harmony", "chemistry_lab",
+	"city_blues_redfarn"}
 
 const (
 	midiFolder = "/usr/share/games/openttd/baseset/openmsx/"

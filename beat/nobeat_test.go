@@ -56,7 +56,8 @@ func TestNoSteadyBeat(t *testing.T) {
 // A hundred sounds without a beat: at least 98 must be refused.
 func TestNoSteadyBeatInAHundredSounds(t *testing.T) {
 	kinds := map[string]func(r *rand.Rand) *clip{
-		"noise": swells, "drone": drone, "applause": crowd, "drops": drops, "free notes": freely, "babble": babble, "waves": waves,
+		"noise": swells, "drone": drone, "applause": crowd, "drops": drops, "free notes": freely, "babble": babble,
+		"waves":            waves,
 		"chords at random": chordsAtRandom, "rustle": rustle, "glides": glides,
 	}
 	const each, allowed = 10, 2
@@ -65,7 +66,8 @@ func TestNoSteadyBeatInAHundredSounds(t *testing.T) {
 		for seed := range uint64(each) {
 			track := analyze(t, make(rand.New(rand.NewPCG(seed, 17))))
 			if track.Problem == "" {
-				found = append(found, fmt.Sprintf("%s %d: %d counts at %.0f BPM, trust %.2f", name, seed, len(track.Beats), track.BPM, track.Trust.Beat))
+				found = append(found, fmt.Sprintf("%s %d: %d counts at %.0f BPM, trust %.2f", name, seed, len(track.Beats),
+					track.BPM, track.Trust.Beat))
 			}
 			if track.Trust.Beat > 0.5 {
 				t.Errorf("%s %d: trust %.2f", name, seed, track.Trust.Beat)
@@ -82,7 +84,8 @@ func wantNoBeat(t *testing.T, src beat.Source) {
 	t.Helper()
 	track := analyze(t, src)
 	if track.Problem != "no steady beat found" || len(track.Beats) > 0 || track.BPM != 0 {
-		t.Errorf("found %d beats at %.1f BPM, trust %.2f, problem %q", len(track.Beats), track.BPM, track.Trust.Beat, track.Problem)
+		t.Errorf("found %d beats at %.1f BPM, trust %.2f, problem %q", len(track.Beats), track.BPM, track.Trust.Beat,
+			track.Problem)
 	}
 }
 

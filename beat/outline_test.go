@@ -21,7 +21,8 @@ func TestOutlineOf(t *testing.T) {
 func TestBetween(t *testing.T) {
 	o := Outline{0, -20, -60, 0}
 	for _, c := range []struct{ from, to, want float64 }{
-		{0, 0.5, 1}, {0.5, 1, 0.1}, {0, 1, 0.55}, {1, 1.5, 0}, {1.9, 2, 1}, {0, 2, 0.525}, {2, 3, 0}, {-1, 0.2, 1}, {0.6, 0.6, 0.1},
+		{0, 0.5, 1}, {0.5, 1, 0.1}, {0, 1, 0.55}, {1, 1.5, 0}, {1.9, 2, 1}, {0, 2, 0.525}, {2, 3, 0}, {-1, 0.2, 1},
+		{0.6, 0.6, 0.1},
 	} {
 		if got := o.Between(c.from, c.to); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("from %g to %g: %g, want %g", c.from, c.to, got, c.want)

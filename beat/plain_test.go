@@ -83,12 +83,19 @@ func plainSongs() []plainSong {
 	add("intro of 4 bars without chords", func(s *bare.Song) {
 		s.Crash, s.Fill, s.Phrases = true, 2, with(s.Phrases, 0, 16, bare.Chords, bare.Bass)
 	})
-	add("intro of 6 bars without drums", func(s *bare.Song) { s.Crash, s.Phrases = true, with(s.Phrases, 0, 24, bare.Kick, bare.Snare) })
-	add("three four, crash and fill", func(s *bare.Song) { s.Groove, s.Phrases, s.Crash, s.Fill = bare.Grooves[8], phrases(7, 3), true, 3 })
+	add("intro of 6 bars without drums", func(s *bare.Song) {
+		s.Crash, s.Phrases = true,
+			with(s.Phrases, 0, 24, bare.Kick, bare.Snare)
+	})
+	add("three four, crash and fill", func(s *bare.Song) {
+		s.Groove, s.Phrases, s.Crash, s.Fill = bare.Grooves[8],
+			phrases(7, 3), true, 3
+	})
 	add("a tag of 4, crash", func(s *bare.Song) { s.Crash, s.Fill, s.Phrases = true, 2, with(s.Phrases, 4, 4) })
 	add("a bridge of 16, crash", func(s *bare.Song) { s.Crash, s.Fill, s.Phrases = true, 4, with(s.Phrases, 4, 16) })
 	add("a phrase cut to 28, crash", func(s *bare.Song) { s.Crash, s.Phrases = true, with(s.Phrases, 3, 28) })
-	add("ends after 12 of its last phrase", func(s *bare.Song) { s.Crash, s.Fill, s.Phrases = true, 4, with(s.Phrases, 7, 12) })
+	add("ends after 12 of its last phrase",
+		func(s *bare.Song) { s.Crash, s.Fill, s.Phrases = true, 4, with(s.Phrases, 7, 12) })
 	return out
 }
 

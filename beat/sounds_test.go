@@ -19,7 +19,8 @@ func (c *clip) ring(at, pitch, level, fall float64) {
 	first := int(at * testRate)
 	for i := 0; i < int(5*fall*testRate) && first+i < len(c.samples); i++ {
 		t := float64(i) / testRate
-		c.samples[first+i] += float32(level * math.Exp(-t/fall) * (math.Sin(2*math.Pi*pitch*t) + 0.3*math.Sin(6*math.Pi*pitch*t)))
+		c.samples[first+i] += float32(level * math.Exp(-t/fall) * (math.Sin(2*math.Pi*pitch*t) +
+			0.3*math.Sin(6*math.Pi*pitch*t)))
 	}
 }
 
@@ -78,7 +79,8 @@ func drone(r *rand.Rand) *clip {
 // crowd claps, few or many.
 func crowd(r *rand.Rand) *clip {
 	c := quiet()
-	atRandom(r, math.Pow(10, -0.5-2*r.Float64()), func(at float64) { c.puff(r, at, 0.05+0.2*r.Float64(), 0.005+0.01*r.Float64()) })
+	atRandom(r, math.Pow(10, -0.5-2*r.Float64()),
+		func(at float64) { c.puff(r, at, 0.05+0.2*r.Float64(), 0.005+0.01*r.Float64()) })
 	return c
 }
 
@@ -135,7 +137,10 @@ func babble(r *rand.Rand) *clip {
 // rustle is many soft sounds.
 func rustle(r *rand.Rand) *clip {
 	c := quiet()
-	atRandom(r, 0.03+0.1*r.Float64(), func(at float64) { c.puff(r, at, 0.02+0.1*r.Float64()*r.Float64(), 0.01+0.15*r.Float64()) })
+	atRandom(r, 0.03+0.1*r.Float64(), func(at float64) {
+		c.puff(r, at, 0.02+0.1*r.Float64()*r.Float64(),
+			0.01+0.15*r.Float64())
+	})
 	return c
 }
 

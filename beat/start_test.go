@@ -21,7 +21,8 @@ func TestCutOnCount1(t *testing.T) {
 				t.Fatal(track.Problem)
 			}
 			if track.Beats[0] > 0.015 || track.BeatInBar[0] != 1 {
-				t.Fatalf("the first count is at %.3f s, count %d of the bar; want the first sample, count 1", track.Beats[0], track.BeatInBar[0])
+				t.Fatalf("the first count is at %.3f s, count %d of the bar; want the first sample, count 1", track.Beats[0],
+					track.BeatInBar[0])
 			}
 			if track.Phrases[0].Time > 0.015 {
 				t.Errorf("the first phrase starts at %.3f s", track.Phrases[0].Time)

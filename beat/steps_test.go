@@ -113,7 +113,8 @@ func TestDriftIsNoStep(t *testing.T) {
 		song synth.Song
 	}{
 		{"faster", ramp(116, 123)}, {"slower", ramp(128, 122)},
-		{"a little", people(0.005, 0.002, 1)}, {"some", people(0.01, 0.006, 2)}, {"much", people(0.02, 0.01, 3)}, {"very much", people(0.03, 0.004, 4)},
+		{"a little", people(0.005, 0.002, 1)}, {"some", people(0.01, 0.006, 2)}, {"much", people(0.02, 0.01, 3)},
+		{"very much", people(0.03, 0.004, 4)},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

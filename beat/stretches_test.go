@@ -51,7 +51,8 @@ func TestStretchesWithoutBeat(t *testing.T) {
 	}{
 		{"break of whole counts", held, 12, false}, {"break, the second side half a count late", held, 12.25, true},
 		{"silence of whole counts", silent, 8, false}, {"silence, the second side late", silent, 8.2, true},
-		{"free passage", freely, 13.3, true}, {"drone", drone, 14.2, true}, {"speech", babble, 15.3, true}, {"applause", crowd, 12.7, true},
+		{"free passage", freely, 13.3, true}, {"drone", drone, 14.2, true}, {"speech", babble, 15.3, true},
+		{"applause", crowd, 12.7, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -73,7 +74,8 @@ func TestStretchesWithoutBeat(t *testing.T) {
 				return
 			}
 			const near = 3 // [s]: six counts, certainty is averaged over four on either side
-			if len(track.Unsteady) != 1 || math.Abs(track.Unsteady[0][0]-start) > near || math.Abs(track.Unsteady[0][1]-start-c.length) > near {
+			if len(track.Unsteady) != 1 || math.Abs(track.Unsteady[0][0]-start) > near ||
+				math.Abs(track.Unsteady[0][1]-start-c.length) > near {
 				t.Errorf("unsteady %v, want about %.1f-%.1f", track.Unsteady, start, start+c.length)
 			}
 		})

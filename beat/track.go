@@ -3,11 +3,12 @@ package beat
 // Track is all that is known about one piece of music. Its JSON form is the
 // "onphrase.analysis/1" contract: fields may be added, never renamed.
 type Track struct {
-	File         string        `json:"file"`
-	Title        string        `json:"title"`
-	Duration     float64       `json:"duration"` // [s]
-	BPM          float64       `json:"bpm"`      // of the median count [1/min]: half of the counts are no faster; 0 when no steady beat was found
-	Meter        int           `json:"meter"`    // counts in a bar: 4, 3, or 2 (6/8 in dotted quarters)
+	File     string  `json:"file"`
+	Title    string  `json:"title"`
+	Duration float64 `json:"duration"` // [s]
+	// of the median count [1/min]: half of the counts are no faster; 0 when no steady beat was found
+	BPM          float64       `json:"bpm"`
+	Meter        int           `json:"meter"` // counts in a bar: 4, 3, or 2 (6/8 in dotted quarters)
 	Alternatives []Rival       `json:"alternatives"`
 	Beats        []float64     `json:"beats"`       // time of every count [s], strictly increasing
 	BeatInBar    []int         `json:"beat_in_bar"` // 1..Meter for every count

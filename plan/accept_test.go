@@ -12,9 +12,12 @@ import (
 
 func TestParseReadsLengths(t *testing.T) {
 	for in, want := range map[string]plan.Length{
-		"30s": {Seconds: 30}, "30 s": {Seconds: 30}, "30 sec": {Seconds: 30}, "30 Seconds": {Seconds: 30}, "7.5s": {Seconds: 7.5},
-		"0:30": {Seconds: 30}, "1:02.5": {Seconds: 62.5}, "1m30s": {Seconds: 90}, "1 min 30 sec": {Seconds: 90}, "2 min": {Seconds: 120}, "1m": {Seconds: 60},
-		"64 counts": {Counts: 64}, "1 count": {Counts: 1}, "010 counts": {Counts: 10}, "4 eights": {Counts: 32}, "4 8-counts": {Counts: 32}, "“45s”": {Seconds: 45},
+		"30s": {Seconds: 30}, "30 s": {Seconds: 30}, "30 sec": {Seconds: 30}, "30 Seconds": {Seconds: 30},
+		"7.5s": {Seconds: 7.5},
+		"0:30": {Seconds: 30}, "1:02.5": {Seconds: 62.5}, "1m30s": {Seconds: 90}, "1 min 30 sec": {Seconds: 90},
+		"2 min": {Seconds: 120}, "1m": {Seconds: 60},
+		"64 counts": {Counts: 64}, "1 count": {Counts: 1}, "010 counts": {Counts: 10}, "4 eights": {Counts: 32},
+		"4 8-counts": {Counts: 32}, "“45s”": {Seconds: 45},
 	} {
 		c := parseClean(t, []byte(inItem("- {pause: water, time: "+in+", setup: "+in+"}")))
 		it := c.Parts[0].Items[0]
@@ -25,9 +28,11 @@ func TestParseReadsLengths(t *testing.T) {
 }
 
 func TestParseReadsTypographicSigns(t *testing.T) {
-	for _, reps := range []string{`"4 x 2-2, 16 x 1-1"`, `"4 × 2–2, 16 × 1–1"`, `“4 x 2-2, 16 x 1-1”`, `'4X2-2,16X1-1'`, `4x2—2, 16 singles`} {
+	for _, reps := range []string{`"4 x 2-2, 16 x 1-1"`, `"4 × 2–2, 16 × 1–1"`, `“4 x 2-2, 16 x 1-1”`, `'4X2-2,16X1-1'`,
+		`4x2—2, 16 singles`} {
 		c := parseClean(t, []byte(inPart("    do:\n      - set: “squat”\n        reps: "+reps+"\n")))
-		want := plan.Set{Move: "squat", Reps: []plan.Reps{{N: 4, Rhythm: twoTwo}, {N: 16, Rhythm: oneOne}}, Range: plan.FullRange}
+		want := plan.Set{Move: "squat", Reps: []plan.Reps{{N: 4, Rhythm: twoTwo}, {N: 16, Rhythm: oneOne}},
+			Range: plan.FullRange}
 		if diff := cmp.Diff(plan.Work(want), c.Parts[0].Items[0].Work); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", reps, diff)
 		}
@@ -102,7 +107,8 @@ func TestParseReadsOwnMoves(t *testing.T) {
   - name: Pier Hop
 `
 	want := []plan.Move{
-		{Name: "Crab Reach", Also: []string{"side crab"}, Class: "press", Pattern: "push", Counts: 4, Switches: true, Impact: plan.LowImpact, Equipment: []string{"mat", "band"}},
+		{Name: "Crab Reach", Also: []string{"side crab"}, Class: "press", Pattern: "push", Counts: 4, Switches: true,
+			Impact: plan.LowImpact, Equipment: []string{"mat", "band"}},
 		{Name: "Pier Hop", Impact: plan.NoImpact},
 	}
 	own, problems := plan.ParseCatalog("moves.yaml", []byte("onphrase: 1\n"+moves), plan.Builtin())
@@ -158,7 +164,8 @@ parts:
 	for _, p := range problems {
 		places = append(places, p.Pos)
 	}
-	want := []plan.Pos{{Line: 3, Col: 7}, {Line: 5, Col: 5}, {Line: 6, Col: 11}, {Line: 7, Col: 5}, {Line: 9, Col: 9}, {Line: 9, Col: 62}, {Line: 10, Col: 30}, {Line: 14, Col: 33}}
+	want := []plan.Pos{{Line: 3, Col: 7}, {Line: 5, Col: 5}, {Line: 6, Col: 11}, {Line: 7, Col: 5}, {Line: 9, Col: 9},
+		{Line: 9, Col: 62}, {Line: 10, Col: 30}, {Line: 14, Col: 33}}
 	if diff := cmp.Diff(want, places); diff != "" {
 		t.Errorf("places (-want +got):\n%s\n%s", diff, listProblems(problems))
 	}
@@ -187,8 +194,10 @@ parts:
 		rest string
 		want []plan.Pos
 	}{
-		"in a block":       {"          - {move: march, counts: 8\n      - {pause: water, time: 3s}\n", []plan.Pos{warmup, {Line: 12, Col: 13}}},
-		"in a part":        {"  - part: Core\n    tracks:\n    \t- b.mp3\n", []plan.Pos{warmup, {Line: 9, Col: 9}, {Line: 14, Col: 5}}},
+		"in a block": {"          - {move: march, counts: 8\n      - {pause: water, time: 3s}\n",
+			[]plan.Pos{warmup, {Line: 12, Col: 13}}},
+		"in a part": {"  - part: Core\n    tracks:\n    \t- b.mp3\n",
+			[]plan.Pos{warmup, {Line: 9, Col: 9}, {Line: 14, Col: 5}}},
 		"moves come below": {"        x: {\nmoves:\n  - {name: x}\n", []plan.Pos{{Line: 12, Col: 12}}},
 	} {
 		class, problems := plan.Parse("class.yaml", []byte(head+c.rest))

@@ -54,7 +54,8 @@ func (r *reader) band(n *yaml.Node, c *Catalog, own bool) (Band, bool) {
 		outer = inside
 	}
 	if inside.High > 0 && (outer.Low > inside.Low || outer.High < inside.High) {
-		r.problem(n, fmt.Sprintf("the outer band %s does not hold the inner one, %s", outer, inside), "outer is the wider one")
+		r.problem(n, fmt.Sprintf("the outer band %s does not hold the inner one, %s", outer, inside),
+			"outer is the wider one")
 	}
 	b.Inside, b.Outer, b.Source = inside, outer, m.source(own)
 	m.done()
@@ -94,7 +95,8 @@ func parseTempoRange(s string) (TempoRange, *fault) {
 	case t.Low > t.High:
 		return TempoRange{}, &fault{msg: shown(s) + " runs backwards", hint: fmt.Sprintf("%g-%g?", t.High, t.Low)}
 	case t.High < tempoLow || t.High > tempoHigh || t.Low != 0 && t.Low < tempoLow:
-		return TempoRange{}, &fault{msg: shown(s) + " is out of range", hint: fmt.Sprintf("from %d to %d", tempoLow, tempoHigh)}
+		return TempoRange{}, &fault{msg: shown(s) + " is out of range",
+			hint: fmt.Sprintf("from %d to %d", tempoLow, tempoHigh)}
 	}
 	return t, nil
 }

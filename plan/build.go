@@ -83,7 +83,8 @@ func (r *reader) layer(n *yaml.Node, c *Catalog) (layer, bool) {
 		m.knownMove("becomes", l.becomes, c, "counts: 4")
 	}
 	if (l.becomes == "") == (l.add == "") {
-		m.r.problem(n, "a layer changes one thing: becomes (another move) or add (words)", "like {move: march, add: arms overhead}")
+		m.r.problem(n, "a layer changes one thing: becomes (another move) or add (words)",
+			"like {move: march, add: arms overhead}")
 		ok = false
 	}
 	m.done()
@@ -94,7 +95,8 @@ func (r *reader) layer(n *yaml.Node, c *Catalog) (layer, bool) {
 func (m *mapping) builds(b *Block, p method, unit int, c *Catalog) bool {
 	ok := true
 	if p.method != NoBuild && len(b.Moves) > maxBuilt {
-		m.r.problem(m.value("moves"), fmt.Sprintf("%d moves are too many to build up in one block", len(b.Moves)), fmt.Sprintf("at most %d; make two blocks of it", maxBuilt))
+		m.r.problem(m.value("moves"), fmt.Sprintf("%d moves are too many to build up in one block", len(b.Moves)),
+			fmt.Sprintf("at most %d; make two blocks of it", maxBuilt))
 		return false
 	}
 	switch p.method {
@@ -170,7 +172,8 @@ func (r *reader) layered(moves []Step, layers []layer) ([]Stage, bool) {
 			}
 		}
 		if !found {
-			r.problem(l.node, fmt.Sprintf("the block has no move %s to change", shown(l.move)), "a layer names a move of the same block")
+			r.problem(l.node, fmt.Sprintf("the block has no move %s to change", shown(l.move)),
+				"a layer names a move of the same block")
 			return nil, false
 		}
 		all, now = append(all, Stage{next}), next
@@ -192,7 +195,8 @@ func (r *reader) halved(moves []Step, c *Catalog) ([]Stage, bool) {
 			}
 			if s.Counts%(2*rep) != 0 {
 				if len(all) == 1 {
-					r.problemAt(s.Pos, fmt.Sprintf("%d counts of %s cannot be halved: one repetition takes %d", s.Counts, s.Move, rep), fmt.Sprintf("halving starts with 2, 4 or 8 repetitions of each move, like counts: %d", 8*rep))
+					r.problemAt(s.Pos, fmt.Sprintf("%d counts of %s cannot be halved: one repetition takes %d", s.Counts, s.Move, rep),
+						fmt.Sprintf("halving starts with 2, 4 or 8 repetitions of each move, like counts: %d", 8*rep))
 				}
 				return all, len(all) > 1
 			}

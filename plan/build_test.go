@@ -38,17 +38,20 @@ func TestBuilds(t *testing.T) {
 		want []string
 	}{
 		"add-on": {"build: add-on, moves: [{move: march, counts: 8}, {move: mambo, counts: 8}, {move: knee lift, counts: 16}]", []string{
-			"1/3 : march 8, march 8, march 8, march 8", "2/3 : march 8, mambo 8, march 8, mambo 8", "3/3 : march 8, mambo 8, knee lift 16"}},
+			"1/3 : march 8, march 8, march 8, march 8", "2/3 : march 8, mambo 8, march 8, mambo 8",
+			"3/3 : march 8, mambo 8, knee lift 16"}},
 		"add-on with spare counts": {"build: add-on, hold: walk, moves: [{move: mambo, counts: 12}, {move: march, counts: 16}]", []string{
 			"1/2 : mambo 12, mambo 12, walk 8", "2/2 : mambo 12, march 16, walk 4"}},
 		"add-on of two phrases": {"build: add-on, moves: [{move: mambo, counts: 32}, {move: march, counts: 16}]", []string{
 			"1/2 : mambo 32", "2/2 : mambo 32, march 16, march 16"}},
 		"both leads at every stage": {"build: holding, sides: both, moves: [{move: mambo, counts: 16}, {move: knee lift, counts: 16}]", []string{
-			"1/2 right: mambo 16, march 16", "1/2 left: mambo 16, march 16", "2/2 right: mambo 16, knee lift 16", "2/2 left: mambo 16, knee lift 16"}},
+			"1/2 right: mambo 16, march 16", "1/2 left: mambo 16, march 16", "2/2 right: mambo 16, knee lift 16",
+			"2/2 left: mambo 16, knee lift 16"}},
 		"holding": {"build: holding, times: 2, hold: step touch, moves: [{move: mambo, counts: 20}]", []string{
 			"1/1 : mambo 20, step touch 12", "1/1 : mambo 20, step touch 12"}},
 		"layering": {"build: layering, moves: [{move: march, counts: 16}, {move: step touch, counts: 16}], layers: [{move: step touch, becomes: grapevine}, {move: march, add: arms}, {move: grapevine, add: turn}]", []string{
-			"1/4 : march 16, step touch 16", "2/4 : march 16, grapevine 16", "3/4 : march 16 arms, grapevine 16", "4/4 : march 16 arms, grapevine 16 turn"}},
+			"1/4 : march 16, step touch 16", "2/4 : march 16, grapevine 16", "3/4 : march 16 arms, grapevine 16",
+			"4/4 : march 16 arms, grapevine 16 turn"}},
 		"hold without a build": {"hold: march, moves: [{move: mambo, counts: 20}]", []string{"1/1 : mambo 20, march 12"}},
 		"halving stops at one repetition": {"build: halving, moves: [{move: march, counts: 16}, {move: grapevine, counts: 16}]", []string{
 			"1/3 : march 16, grapevine 16", "2/3 : march 8, grapevine 8, march 8, grapevine 8",
@@ -92,20 +95,35 @@ func TestHoldFillsThePhrase(t *testing.T) {
 func TestParseRefusesBadBuilds(t *testing.T) {
 	const moves = "moves: [{move: march, counts: 16}, {move: mambo, counts: 16}]"
 	checkCases(t, inItem, []badCase{
-		{"- {block: A, build: ▶pyramid, " + moves + "}", `build: "pyramid" is not one of add-on, layering, halving or holding`, "halving?"},
-		{"- {block: A, build: ▶adon, " + moves + "}", `build: "adon" is not one of add-on, layering, halving or holding`, "add-on?"},
-		{"- ▶{block: A, build: layering, " + moves + "}", "a block needs layers", "like layers: [{move: step touch, becomes: double step touch}, {move: march, add: arms overhead}]"},
-		{"- {block: A, layers: ▶[{move: march, add: arms}], " + moves + "}", "layers need build: layering", "add it, or remove the layers"},
-		{"- {block: A, build: layering, layers: [▶{move: march}], " + moves + "}", "a layer changes one thing: becomes (another move) or add (words)", "like {move: march, add: arms overhead}"},
-		{"- {block: A, build: layering, layers: [▶{move: grapevine, add: arms}], " + moves + "}", `the block has no move "grapevine" to change`, "a layer names a move of the same block"},
-		{"- {block: A, build: layering, layers: [{move: march, becomes: ▶jogg}], " + moves + "}", `the move "jogg" is not in the catalogue`, "jog? Or add it at the top of the file: moves: [{name: jogg, counts: 4}]"},
-		{"- {block: A, build: halving, moves: [{move: march, counts: 28}, ▶{move: grapevine, counts: 4}]}", "4 counts of grapevine cannot be halved: one repetition takes 4", "halving starts with 2, 4 or 8 repetitions of each move, like counts: 32"},
-		{"- {block: A, build: add-on, moves: ▶[{move: march, counts: 16}]}", "one move has nothing to be added to it", "build: holding, or more moves"},
-		{"- {block: A, hold: ▶mrach, moves: [{move: march, counts: 20}]}", `the move "mrach" is not in the catalogue`, "march? Or add it at the top of the file: moves: [{name: mrach, counts: 2}]"},
-		{"- ▶{block: A, build: halving, moves: [{move: march, counts: 8}, {move: mambo, counts: 16}]}", "block A takes 8 + 16 = 24 counts: 8 short of a whole phrase of 32", "add a hold of 8 counts, like {move: march, counts: 8}"},
+		{"- {block: A, build: ▶pyramid, " + moves + "}",
+			`build: "pyramid" is not one of add-on, layering, halving or holding`, "halving?"},
+		{"- {block: A, build: ▶adon, " + moves + "}", `build: "adon" is not one of add-on, layering, halving or holding`,
+			"add-on?"},
+		{"- ▶{block: A, build: layering, " + moves + "}", "a block needs layers",
+			"like layers: [{move: step touch, becomes: double step touch}, {move: march, add: arms overhead}]"},
+		{"- {block: A, layers: ▶[{move: march, add: arms}], " + moves + "}", "layers need build: layering",
+			"add it, or remove the layers"},
+		{"- {block: A, build: layering, layers: [▶{move: march}], " + moves + "}",
+			"a layer changes one thing: becomes (another move) or add (words)", "like {move: march, add: arms overhead}"},
+		{"- {block: A, build: layering, layers: [▶{move: grapevine, add: arms}], " + moves + "}",
+			`the block has no move "grapevine" to change`, "a layer names a move of the same block"},
+		{"- {block: A, build: layering, layers: [{move: march, becomes: ▶jogg}], " + moves + "}",
+			`the move "jogg" is not in the catalogue`,
+			"jog? Or add it at the top of the file: moves: [{name: jogg, counts: 4}]"},
+		{"- {block: A, build: halving, moves: [{move: march, counts: 28}, ▶{move: grapevine, counts: 4}]}",
+			"4 counts of grapevine cannot be halved: one repetition takes 4",
+			"halving starts with 2, 4 or 8 repetitions of each move, like counts: 32"},
+		{"- {block: A, build: add-on, moves: ▶[{move: march, counts: 16}]}", "one move has nothing to be added to it",
+			"build: holding, or more moves"},
+		{"- {block: A, hold: ▶mrach, moves: [{move: march, counts: 20}]}", `the move "mrach" is not in the catalogue`,
+			"march? Or add it at the top of the file: moves: [{name: mrach, counts: 2}]"},
+		{"- ▶{block: A, build: halving, moves: [{move: march, counts: 8}, {move: mambo, counts: 16}]}",
+			"block A takes 8 + 16 = 24 counts: 8 short of a whole phrase of 32",
+			"add a hold of 8 counts, like {move: march, counts: 8}"},
 	})
 	many := strings.Repeat("{move: march, counts: 2}, ", 48)
 	checkCases(t, inItem, []badCase{
-		{"- {block: A, build: add-on, moves: ▶[" + many + "]}", "48 moves are too many to build up in one block", "at most 32; make two blocks of it"},
+		{"- {block: A, build: add-on, moves: ▶[" + many + "]}", "48 moves are too many to build up in one block",
+			"at most 32; make two blocks of it"},
 	})
 }

@@ -33,18 +33,21 @@ func readCatalog(file string, src []byte, known *Catalog, own bool) (*Catalog, [
 		return known, r.sorted()
 	}
 	c := &Catalog{
-		Limits: overlay(known.Limits, "limit", r, m.section("limits", limitExample, own), own, func(n *yaml.Node) (string, Limit, bool) {
-			l, ok := r.limit(n, known, own)
-			return l.Class, l, ok
-		}),
-		Bands: overlay(known.Bands, "band", r, m.section("bands", bandExample, own), own, func(n *yaml.Node) (PartKind, Band, bool) {
-			b, ok := r.band(n, known, own)
-			return b.Kind, b, ok
-		}),
-		Needs: overlay(known.Needs, "need", r, m.section("needs", needExample, own), own, func(n *yaml.Node) (PauseKind, Need, bool) {
-			d, ok := r.need(n, own)
-			return d.For, d, ok
-		}),
+		Limits: overlay(known.Limits, "limit", r, m.section("limits", limitExample, own), own,
+			func(n *yaml.Node) (string, Limit, bool) {
+				l, ok := r.limit(n, known, own)
+				return l.Class, l, ok
+			}),
+		Bands: overlay(known.Bands, "band", r, m.section("bands", bandExample, own), own,
+			func(n *yaml.Node) (PartKind, Band, bool) {
+				b, ok := r.band(n, known, own)
+				return b.Kind, b, ok
+			}),
+		Needs: overlay(known.Needs, "need", r, m.section("needs", needExample, own), own,
+			func(n *yaml.Node) (PauseKind, Need, bool) {
+				d, ok := r.need(n, own)
+				return d.For, d, ok
+			}),
 	}
 	c.Moves = slices.Concat(known.Moves, r.moves(m.section("moves", moveExample, own), c, own))
 	if own && len(m.pairs) == 1 && m.has("onphrase") {
@@ -64,7 +67,8 @@ func (m *mapping) section(key, example string, own bool) []*yaml.Node {
 }
 
 // overlay reads entries over those known; each key may be written once.
-func overlay[K ~string, V any](known map[K]V, what string, r *reader, list []*yaml.Node, own bool, read func(*yaml.Node) (K, V, bool)) map[K]V {
+func overlay[K ~string, V any](known map[K]V, what string, r *reader, list []*yaml.Node, own bool,
+	read func(*yaml.Node) (K, V, bool)) map[K]V {
 	all := map[K]V{}
 	maps.Copy(all, known)
 	seen := map[K]bool{}

@@ -22,7 +22,8 @@ func TestCatalogIsComplete(t *testing.T) {
 		if m.Least.Length == (plan.Length{}) && !limited {
 			t.Errorf("%s: least is missing, what one repetition takes at the least", m.Name)
 		}
-		if m.Least.Counts > m.Counts || m.Least.Length != (plan.Length{}) && (m.Least.Evidence == "" || m.Least.Source == "") {
+		if m.Least.Counts > m.Counts || m.Least.Length != (plan.Length{}) &&
+			(m.Least.Evidence == "" || m.Least.Source == "") {
 			t.Errorf("%s takes %d counts, at the least %+v", m.Name, m.Counts, m.Least)
 		}
 		if m.Class != "" && (!limited || limit.Class != m.Class) {
@@ -148,9 +149,12 @@ func TestLimitAtHalfRange(t *testing.T) {
 
 func TestCatalogFindsOtherSpellings(t *testing.T) {
 	for name, want := range map[string]string{
-		"Squats": "squat", "bent over rows": "bent-over row", "PUSH UPS": "push-up", "pushups": "push-up", "press-ups": "push-up",
-		"good mornings": "good-morning", "Lateral raises": "lateral raise", "flies": "fly", "flyes": "fly", "crunches": "crunch",
-		"chest presses": "chest press", "jumping jacks": "jumping jack", "V step": "v-step", "vsteps": "v-step", "kickbacks": "kick-back",
+		"Squats": "squat", "bent over rows": "bent-over row", "PUSH UPS": "push-up", "pushups": "push-up",
+		"press-ups":     "push-up",
+		"good mornings": "good-morning", "Lateral raises": "lateral raise", "flies": "fly", "flyes": "fly",
+		"crunches":      "crunch",
+		"chest presses": "chest press", "jumping jacks": "jumping jack", "V step": "v-step", "vsteps": "v-step",
+		"kickbacks":    "kick-back",
 		"Child’s pose": "child's pose", "plié": "wide squat", "squat & press": "squat to press",
 	} {
 		if m, ok := plan.Builtin().Find(name); !ok || m.Name != want {
@@ -166,7 +170,8 @@ func TestCatalogFindsOtherSpellings(t *testing.T) {
 
 func TestCatalogNearest(t *testing.T) {
 	for name, want := range map[string]string{
-		"sqaut": "squat", "grapvine": "grapevine", "deadlif": "deadlift", "very slow deadlifts": "deadlift", "burpie": "burpee",
+		"sqaut": "squat", "grapvine": "grapevine", "deadlif": "deadlift", "very slow deadlifts": "deadlift",
+		"burpie": "burpee",
 	} {
 		if got, ok := plan.Builtin().Nearest(name); !ok || got != want {
 			t.Errorf("%q is nearest to %q, want %q", name, got, want)

@@ -48,7 +48,8 @@ func parseSlot(s string) (float64, *fault) {
 	switch {
 	case t < slotLow:
 		// h:mm has the figures that m:ss has: one second is one minute
-		return 0, &fault{msg: s + " is minutes and seconds, too short for a class", hint: fmt.Sprintf(`"%.0[1]f:00" for %.0[1]f minutes?`, math.Floor(t))}
+		return 0, &fault{msg: s + " is minutes and seconds, too short for a class",
+			hint: fmt.Sprintf(`"%.0[1]f:00" for %.0[1]f minutes?`, math.Floor(t))}
 	case t > slotHigh:
 		return 0, &fault{msg: s + " is longer than a class can be", hint: `minutes:seconds, like "45:00"`}
 	}

@@ -95,7 +95,8 @@ func (r *reader) oneDocument(dec *yaml.Decoder) {
 		r.problems = append(r.problems, r.syntax(err))
 		return
 	}
-	r.problem(next, "a second document begins here", "one file holds one class: remove the line ---, or put the rest into a file of its own")
+	r.problem(next, "a second document begins here",
+		"one file holds one class: remove the line ---, or put the rest into a file of its own")
 }
 
 // oldEncoding recognises text saved in an encoding of one byte a letter, as
@@ -139,7 +140,8 @@ func utf16(src []byte) bool {
 func notText(src []byte) (Problem, bool) {
 	switch {
 	case len(src) > maxFile:
-		return Problem{Pos{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d a class file may have", len(src), maxFile), "is it a class file?"}, true
+		return Problem{Pos{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d a class file may have", len(src),
+			maxFile), "is it a class file?"}, true
 	case utf16(src):
 		return Problem{Pos{1, 1}, "the file is saved as UTF-16", "save it again as UTF-8"}, true
 	}
@@ -148,9 +150,11 @@ func notText(src []byte) (Problem, bool) {
 		c, n := utf8.DecodeRune(src[i:])
 		switch {
 		case c == utf8.RuneError && n == 1:
-			return Problem{Pos{line, col}, "this is not text in UTF-8", "save the file again as UTF-8; if it is music, name the class file instead"}, true
+			return Problem{Pos{line, col}, "this is not text in UTF-8",
+				"save the file again as UTF-8; if it is music, name the class file instead"}, true
 		case c < ' ' && c != '\n' && c != '\r' && c != '\t' || c == 0x7f:
-			return Problem{Pos{line, col}, fmt.Sprintf("control character %#x in the file", c), "a class file is plain text; if this is music, name the class file instead"}, true
+			return Problem{Pos{line, col}, fmt.Sprintf("control character %#x in the file", c),
+				"a class file is plain text; if this is music, name the class file instead"}, true
 		case c == '\n':
 			line, col = line+1, 0
 		}
@@ -183,7 +187,8 @@ func (r *reader) refuseOdd(n *yaml.Node) {
 	case n.Kind == yaml.AliasNode:
 		r.refuse(n, fmt.Sprintf("*%s repeats another place of the file, which is not read", n.Value), ownLine)
 	case n.Style&yaml.TaggedStyle != 0:
-		r.refuse(n, fmt.Sprintf("tags like %s are not read", short(n.Tag)), "remove it; text that looks like a number may stand in quotes")
+		r.refuse(n, fmt.Sprintf("tags like %s are not read", short(n.Tag)),
+			"remove it; text that looks like a number may stand in quotes")
 	}
 	for _, c := range n.Content {
 		r.refuseOdd(c)

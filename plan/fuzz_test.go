@@ -16,7 +16,8 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Add(src)
 	for _, s := range []string{
-		"", "\ufeffonphrase: 1\r\n", "onphrase: 1\nparts:\n - <<: {a: b}\n   ? [x]\n   : 2", "a: &a [*a]", "\t", "- {", "---\n---\n", "? ? ? :",
+		"", "\ufeffonphrase: 1\r\n", "onphrase: 1\nparts:\n - <<: {a: b}\n   ? [x]\n   : 2", "a: &a [*a]", "\t", "- {",
+		"---\n---\n", "? ? ? :",
 		inItem(`- {set: squat, reps: "4 × 2–2, 8 x pulse", range: half, sides: both, weight: 6 kg}`),
 		inItem("- {block: A, on: eight, times: 010, moves: [{move: march, counts: 20}]}"),
 		inItem("- {interval: jack, time: 8 x 20s/10s, setup: 16 counts}"),

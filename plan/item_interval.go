@@ -84,7 +84,8 @@ func parseSeries(text string) (series, *fault) {
 	}
 	work, rest, ok := strings.Cut(text[len(head):], "/")
 	if !ok {
-		return series{}, &fault{msg: shown(strings.TrimSpace(text)) + " does not say how long the rest is", hint: fmt.Sprintf("work/rest, like %d x 20s/10s", n)}
+		return series{}, &fault{msg: shown(strings.TrimSpace(text)) + " does not say how long the rest is",
+			hint: fmt.Sprintf("work/rest, like %d x 20s/10s", n)}
 	}
 	s := series{times: n}
 	var f *fault

@@ -45,7 +45,8 @@ func readSet(m *mapping, it *Item, c *Catalog) Work {
 	}
 	m.thrown(s, c)
 	if it.On == OnClock {
-		m.r.problem(m.value("on"), "a set is counted to the music, not by the clock", "work by the clock is an interval: {interval: squat, time: 30s, on: clock}")
+		m.r.problem(m.value("on"), "a set is counted to the music, not by the clock",
+			"work by the clock is an interval: {interval: squat, time: 30s, on: clock}")
 	}
 	return s
 }

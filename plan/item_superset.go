@@ -8,7 +8,8 @@ func readSuperset(m *mapping, it Item, c *Catalog) []Item {
 	for _, n := range m.needList("do", "do: and below it - {set: squat, reps: 8 x 2-2}") {
 		for _, inner := range m.r.item(n, c) {
 			if inner.inSuperset() {
-				m.r.problem(n, "a superset stands inside the superset "+shown(it.Name), "write its sets out here, or make two supersets one after the other")
+				m.r.problem(n, "a superset stands inside the superset "+shown(it.Name),
+					"write its sets out here, or make two supersets one after the other")
 				break
 			}
 			items = append(items, inner)

@@ -105,7 +105,8 @@ func parseCounts(s string) (int, *fault) {
 
 // lengthFault says why s is no length, and what it may have meant.
 func lengthFault(s string) *fault {
-	f := &fault{msg: shown(s) + " is no length", hint: "seconds like 30s, minutes and seconds like 1:30, or counts like 64 counts"}
+	f := &fault{msg: shown(s) + " is no length",
+		hint: "seconds like 30s, minutes and seconds like 1:30, or counts like 64 counts"}
 	if meant := meantLength(s); meant != "" {
 		f.hint = meant + "?"
 		return f
@@ -115,7 +116,8 @@ func lengthFault(s string) *fault {
 		if strings.HasPrefix(s, "-") {
 			f.msg, f.hint = shown(s)+" is less than nothing", "30s"
 		} else if strings.Contains(s, "/") {
-			f.msg, f.hint = shown(s)+" is a series, not one length", "one length like 20s; an interval may have a series: 8 x 20s/10s"
+			f.msg, f.hint = shown(s)+" is a series, not one length",
+				"one length like 20s; an interval may have a series: 8 x 20s/10s"
 		} else if strings.Contains(s, ",") {
 			f.hint = short(strings.Replace(s, ",", ".", 1)) + "? The decimal sign is a point"
 		}

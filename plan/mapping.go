@@ -41,7 +41,8 @@ func (r *reader) mapping(n *yaml.Node, what, example string) (*mapping, bool) {
 			continue // refused already
 		}
 		if was, twice := first[key.Value]; twice {
-			r.problem(key, fmt.Sprintf("%s is written twice in %s, first on line %d", short(key.Value), what, was.Line), "keep one of them")
+			r.problem(key, fmt.Sprintf("%s is written twice in %s, first on line %d", short(key.Value), what, was.Line),
+				"keep one of them")
 			continue
 		}
 		first[key.Value] = key

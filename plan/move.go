@@ -47,7 +47,8 @@ const (
 
 // Patterns are the movement patterns that a class is balanced by.
 var Patterns = []string{
-	"squat", "lunge", "hinge", "push", "pull", "core", "carry", "locomotion", "jump", "isolation", "combination", "stretch",
+	"squat", "lunge", "hinge", "push", "pull", "core", "carry", "locomotion", "jump", "isolation", "combination",
+	"stretch",
 }
 
 const moveExample = "moves: and below it - {name: crab reach, class: press, counts: 4}"
@@ -64,7 +65,8 @@ func (r *reader) moves(list []*yaml.Node, c *Catalog, own bool) []Move {
 		for _, name := range append([]string{mv.Name}, mv.Also...) {
 			key := nameKey(name)
 			if line, twice := seen[key]; twice && line != n.Line {
-				r.problem(n, fmt.Sprintf("the name %s is taken by the move on line %d", shown(name), line), "every name stands for one move")
+				r.problem(n, fmt.Sprintf("the name %s is taken by the move on line %d", shown(name), line),
+					"every name stands for one move")
 			}
 			seen[key] = n.Line
 		}

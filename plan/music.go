@@ -105,7 +105,8 @@ func (l *MusicList) For(c *Class) (map[int]PartMusic, []Problem) {
 	for _, p := range l.Parts {
 		i, ok := index[nameKey(p.Part)]
 		if _, twice := all[i]; ok && twice {
-			unknown = append(unknown, Problem{p.Pos, fmt.Sprintf("the part %s has its music above", shown(p.Part)), "keep one of them"})
+			unknown = append(unknown, Problem{p.Pos, fmt.Sprintf("the part %s has its music above", shown(p.Part)),
+				"keep one of them"})
 		}
 		if ok {
 			all[i] = p

@@ -57,12 +57,15 @@ func TestMusicList(t *testing.T) {
 		want      map[int][]string
 		problems  []Problem
 	}{
-		{"by name", "onphrase: 1\nmusic: new/\nparts:\n  - {part: round 1, tracks: [x.mp3], start: phrase 3}\n", map[int][]string{1: {"x.mp3"}}, nil},
+		{"by name", "onphrase: 1\nmusic: new/\nparts:\n  - {part: round 1, tracks: [x.mp3], start: phrase 3}\n",
+			map[int][]string{1: {"x.mp3"}}, nil},
 		{"another class, by order", "onphrase: 1\nclass: U\nparts:\n  - {part: One, tracks: [x.mp3], do: [{pause: water, time: 30s}]}\n  - {part: Two, tracks: [y.mp3], do: [{pause: water, time: 30s}]}\n",
 			map[int][]string{0: {"x.mp3"}, 1: {"y.mp3"}}, nil},
-		{"a slip", "onphrase: 1\nparts:\n  - {part: Warm-up, tracks: [x.mp3]}\n  - {part: Rond 1, tracks: [y.mp3]}\n", map[int][]string{0: {"x.mp3"}},
+		{"a slip", "onphrase: 1\nparts:\n  - {part: Warm-up, tracks: [x.mp3]}\n  - {part: Rond 1, tracks: [y.mp3]}\n",
+			map[int][]string{0: {"x.mp3"}},
 			[]Problem{{Pos{4, 5}, `the class has no part "Rond 1"`, "Round 1?"}}},
-		{"twice", "onphrase: 1\nparts:\n  - {part: Warm-up, tracks: [x.mp3]}\n  - {part: Warm-up, tracks: [y.mp3]}\n", map[int][]string{0: {"y.mp3"}},
+		{"twice", "onphrase: 1\nparts:\n  - {part: Warm-up, tracks: [x.mp3]}\n  - {part: Warm-up, tracks: [y.mp3]}\n",
+			map[int][]string{0: {"y.mp3"}},
 			[]Problem{{Pos{4, 5}, `the part "Warm-up" has its music above`, "keep one of them"}}},
 	}
 	for _, tt := range tests {

@@ -26,7 +26,8 @@ func singular(w string) string {
 	switch {
 	case strings.HasSuffix(w, "ies"):
 		return strings.TrimSuffix(w, "ies") + "y"
-	case strings.HasSuffix(w, "sses"), strings.HasSuffix(w, "ches"), strings.HasSuffix(w, "shes"), strings.HasSuffix(w, "xes"):
+	case strings.HasSuffix(w, "sses"), strings.HasSuffix(w, "ches"), strings.HasSuffix(w, "shes"),
+		strings.HasSuffix(w, "xes"):
 		return strings.TrimSuffix(w, "es")
 	case strings.HasSuffix(w, "ss"):
 		return w

@@ -71,7 +71,8 @@ func (r *reader) top(root *yaml.Node, what, file string) (*mapping, bool) {
 	case v.Kind != yaml.ScalarNode:
 		r.problem(v, "onphrase is the version of the file, not "+form(v), "onphrase: 1")
 	case v.Value != Version:
-		r.problem(v, fmt.Sprintf("version %s of the class file is not known", shown(v.Value)), "this program reads onphrase: 1; a newer file needs a newer program")
+		r.problem(v, fmt.Sprintf("version %s of the class file is not known", shown(v.Value)),
+			"this program reads onphrase: 1; a newer file needs a newer program")
 	case v.Style != 0:
 		r.problem(v, `the version is a number, not text in quotes`, "onphrase: 1")
 	case m.pairs[0].value != v:

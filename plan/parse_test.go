@@ -33,7 +33,8 @@ func TestParseReadsTheExampleOfTheProduct(t *testing.T) {
 	}
 	got := parseClean(t, src)
 	want := &plan.Class{
-		Pos: plan.Pos{Line: 1, Col: 1}, Name: "Harbour Strong 45", Slot: 2700, Music: "music/", MusicPos: plan.Pos{Line: 4, Col: 8},
+		Pos: plan.Pos{Line: 1, Col: 1}, Name: "Harbour Strong 45", Slot: 2700, Music: "music/",
+		MusicPos: plan.Pos{Line: 4, Col: 8},
 		Parts: []plan.Part{{
 			Pos: plan.Pos{Line: 6, Col: 5}, Name: "Warm-up", Kind: plan.WarmUp,
 			Tracks: []plan.TrackRef{{Pos: plan.Pos{Line: 8, Col: 14}, File: "tidewater.mp3"}},
@@ -50,11 +51,17 @@ func TestParseReadsTheExampleOfTheProduct(t *testing.T) {
 			Pos: plan.Pos{Line: 18, Col: 5}, Name: "Round 1", Kind: plan.Strength,
 			Tracks: []plan.TrackRef{{Pos: plan.Pos{Line: 20, Col: 14}, File: "slow-ferry.mp3"}},
 			Items: []plan.Item{
-				{Pos: plan.Pos{Line: 22, Col: 9}, Name: "standing climber", Work: plan.Interval{Move: "standing climber", Time: plan.Length{Seconds: 30}}},
-				{Pos: plan.Pos{Line: 23, Col: 9}, Name: "bent-over row", Work: plan.Set{Move: "bent-over row", Reps: []plan.Reps{{N: 4, Rhythm: twoTwo}, {N: 16, Rhythm: oneOne}}, Weight: "heavy", Range: plan.FullRange}},
-				{Pos: plan.Pos{Line: 24, Col: 9}, Name: "deadlift", Work: plan.Set{Move: "deadlift", Reps: []plan.Reps{{N: 4, Rhythm: fourFour}, {N: 8, Rhythm: twoTwo}}, Weight: "heavy", Range: plan.FullRange}},
-				{Pos: plan.Pos{Line: 25, Col: 9}, Name: "one-arm row", Work: plan.Set{Move: "one-arm row", Reps: []plan.Reps{{N: 8, Rhythm: twoTwo}}, Range: plan.FullRange, Sides: plan.Both}},
-				{Pos: plan.Pos{Line: 26, Col: 9}, Name: "water", Work: plan.Pause{Time: plan.Length{Seconds: 30}, Kind: plan.Water}},
+				{Pos: plan.Pos{Line: 22, Col: 9}, Name: "standing climber",
+					Work: plan.Interval{Move: "standing climber", Time: plan.Length{Seconds: 30}}},
+				{Pos: plan.Pos{Line: 23, Col: 9}, Name: "bent-over row",
+					Work: plan.Set{Move: "bent-over row", Reps: []plan.Reps{{N: 4, Rhythm: twoTwo}, {N: 16, Rhythm: oneOne}},
+						Weight: "heavy", Range: plan.FullRange}},
+				{Pos: plan.Pos{Line: 24, Col: 9}, Name: "deadlift", Work: plan.Set{Move: "deadlift",
+					Reps: []plan.Reps{{N: 4, Rhythm: fourFour}, {N: 8, Rhythm: twoTwo}}, Weight: "heavy", Range: plan.FullRange}},
+				{Pos: plan.Pos{Line: 25, Col: 9}, Name: "one-arm row", Work: plan.Set{Move: "one-arm row",
+					Reps: []plan.Reps{{N: 8, Rhythm: twoTwo}}, Range: plan.FullRange, Sides: plan.Both}},
+				{Pos: plan.Pos{Line: 26, Col: 9}, Name: "water",
+					Work: plan.Pause{Time: plan.Length{Seconds: 30}, Kind: plan.Water}},
 			},
 		}},
 	}

@@ -80,7 +80,8 @@ func parseBPM(s string) (float64, *fault) {
 	}
 	v := number(s)
 	if v < tempoLow || v > tempoHigh {
-		return 0, &fault{msg: s + " beats per minute is out of range", hint: fmt.Sprintf("from %d to %d", tempoLow, tempoHigh)}
+		return 0, &fault{msg: s + " beats per minute is out of range",
+			hint: fmt.Sprintf("from %d to %d", tempoLow, tempoHigh)}
 	}
 	return v, nil
 }

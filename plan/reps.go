@@ -70,7 +70,8 @@ func parseOneReps(piece string) (Reps, *fault) {
 	}
 	n := integer(f[1])
 	if n < 1 || n > maxReps {
-		return Reps{}, &fault{msg: fmt.Sprintf("%d repetitions is out of range", n), hint: fmt.Sprintf("from 1 to %d", maxReps)}
+		return Reps{}, &fault{msg: fmt.Sprintf("%d repetitions is out of range", n),
+			hint: fmt.Sprintf("from 1 to %d", maxReps)}
 	}
 	rhythm, bad := parseRhythm(text[len(f[0]):])
 	if bad != nil {
@@ -84,16 +85,19 @@ func parseOneReps(piece string) (Reps, *fault) {
 // file writes otherwise.
 func misread(text string) *fault {
 	if f := thirdX.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or rounds: %s on a superset", integer(f[1])*integer(f[2]), short(f[3]), f[1])}
+		return &fault{msg: shown(text) + " repeats a set", hint: fmt.Sprintf("%d x %s in one go? Or rounds: %s on a superset",
+			integer(f[1])*integer(f[2]), short(f[3]), f[1])}
 	}
 	if f := reversed.FindStringSubmatch(text); f != nil {
 		return &fault{msg: shown(text) + " has the rhythm first", hint: fmt.Sprintf("%s x %s?", f[2], f[1])}
 	}
 	if f := eachSide.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " has words after the rhythm", hint: fmt.Sprintf("%s, and sides: both as a key of its own", short(f[1]))}
+		return &fault{msg: shown(text) + " has words after the rhythm",
+			hint: fmt.Sprintf("%s, and sides: both as a key of its own", short(f[1]))}
 	}
 	if f := otherList.FindStringSubmatch(text); f != nil {
-		return &fault{msg: shown(text) + " is no list", hint: fmt.Sprintf(`commas part the entries: "%s, %s"`, short(f[1]), short(f[2]))}
+		return &fault{msg: shown(text) + " is no list", hint: fmt.Sprintf(`commas part the entries: "%s, %s"`, short(f[1]),
+			short(f[2]))}
 	}
 	return nil
 }

@@ -70,27 +70,31 @@ func parseRhythm(s string) (Rhythm, *fault) {
 	for _, piece := range strings.Split(s, "-") {
 		v := integer(strings.TrimSpace(piece))
 		if v > maxPhase {
-			return Rhythm{}, &fault{msg: fmt.Sprintf("%s has a phase of %d counts", shown(s), v), hint: fmt.Sprintf("at most %d counts one way", maxPhase)}
+			return Rhythm{}, &fault{msg: fmt.Sprintf("%s has a phase of %d counts", shown(s), v),
+				hint: fmt.Sprintf("at most %d counts one way", maxPhase)}
 		}
 		n = append(n, v)
 	}
 	switch {
 	case len(n) == 3:
-		return Rhythm{}, &fault{msg: shown(s) + " has three figures", hint: fmt.Sprintf("down-hold-up-hold has four: %d-%d-%d-0, or %d-0-%d-%d?", n[0], n[1], n[2], n[0], n[1], n[2])}
+		return Rhythm{}, &fault{msg: shown(s) + " has three figures",
+			hint: fmt.Sprintf("down-hold-up-hold has four: %d-%d-%d-0, or %d-0-%d-%d?", n[0], n[1], n[2], n[0], n[1], n[2])}
 	case len(n) > 4:
 		return Rhythm{}, &fault{msg: shown(s) + " has too many figures", hint: "two (down-up) or four (down-hold-up-hold)"}
 	case len(n) == 2:
 		n = []int{n[0], 0, n[1], 0}
 	}
 	if n[0] == 0 || n[2] == 0 {
-		return Rhythm{}, &fault{msg: shown(s) + " has no count for one of the ways", hint: "down and up take at least 1 count each; pulse takes 1 for both"}
+		return Rhythm{}, &fault{msg: shown(s) + " has no count for one of the ways",
+			hint: "down and up take at least 1 count each; pulse takes 1 for both"}
 	}
 	return Rhythm{Down: n[0], Hold: n[1], Up: n[2], Rest: n[3]}, nil
 }
 
 // rhythmFault says why s is no rhythm, with the meanings it may have.
 func rhythmFault(s string) *fault {
-	f := &fault{msg: shown(s) + " is no rhythm", hint: "counts down and up like 2-2, or down-hold-up-hold like 2-1-2-1, or pulse"}
+	f := &fault{msg: shown(s) + " is no rhythm",
+		hint: "counts down and up like 2-2, or down-hold-up-hold like 2-1-2-1, or pulse"}
 	if s == "double" || s == "doubles" {
 		f.msg = shown(s) + " has two meanings"
 		f.hint = "2-2 (2 down 2 up, 4 counts a rep), or 1-1 twice on one side?"

@@ -28,7 +28,8 @@ func TestParseRhythm(t *testing.T) {
 }
 
 func TestParseRhythmRefusesWhatHasTwoMeanings(t *testing.T) {
-	for _, s := range []string{"", "2", "2-count", "2 count", "two counts", "double", "doubles", "slow", "2-2-2", "0-1", "17-1", "1.5-1.5", "-2-2", "2-", "super slow", "2 down 2 up"} {
+	for _, s := range []string{"", "2", "2-count", "2 count", "two counts", "double", "doubles", "slow", "2-2-2", "0-1",
+		"17-1", "1.5-1.5", "-2-2", "2-", "super slow", "2 down 2 up"} {
 		if r, err := plan.ParseRhythm(s); err == nil {
 			t.Errorf("%q reads as %s", s, r)
 		}
@@ -59,7 +60,8 @@ func TestRhythmPrice(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := [5]int{r.Counts(), 32 / r.Counts(), plan.Reps{N: 8, Rhythm: r}.Counts(), plan.Reps{N: 16, Rhythm: r}.Counts(), plan.Reps{N: 24, Rhythm: r}.Counts()}
+		got := [5]int{r.Counts(), 32 / r.Counts(), plan.Reps{N: 8, Rhythm: r}.Counts(), plan.Reps{N: 16, Rhythm: r}.Counts(),
+			plan.Reps{N: 24, Rhythm: r}.Counts()}
 		if want := [5]int{c.one, c.perPhrase, c.eight, c.sixteen, c.two4rep}; got != want {
 			t.Errorf("%s: %v, want %v", c.rhythm, got, want)
 		}
@@ -98,7 +100,8 @@ func TestBlockCounts(t *testing.T) {
 		// Ref: Parker S., "Hold it right there!", Australian Fitness Network:
 		// a block of 20 counts and a hold of 12.
 		{"E16: 20 and a hold of 12", "- {block: A, moves: [{move: grapevine, counts: 20}, {move: march, counts: 12}]}", 32},
-		{"E17: pyramid, the 8-8 pass", "- {block: A, moves: [{move: step touch, counts: 16}, {move: heel curl, counts: 16}]}", 32},
+		{"E17: pyramid, the 8-8 pass", "- {block: A, moves: [{move: step touch, counts: 16}, {move: heel curl, counts: 16}]}",
+			32},
 		{"E17: pyramid, the 4-4 pass", "- {block: A, times: 2, moves: [{move: step touch, counts: 8}, {move: heel curl, counts: 8}]}", 32},
 		{"E17: pyramid, the 2-2 pass", "- {block: A, times: 4, moves: [{move: step touch, counts: 4}, {move: heel curl, counts: 4}]}", 32},
 		{"E17: pyramid, the 1-1 pass", "- {block: A, times: 8, moves: [{move: step touch, counts: 2}, {move: heel curl, counts: 2}]}", 32},

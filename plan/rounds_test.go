@@ -39,19 +39,25 @@ func TestParseWritesOutRounds(t *testing.T) {
 		want []string
 	}{
 		"rounds of a part": {"    rounds: 2\n    do:\n      - {set: squat, reps: 8 x 2-2}\n      - {pause: water, time: 30s}\n", []string{
-			"8: squat 32c,  round 1 of 2", "9: water 30s,  round 1 of 2", "8: squat 32c,  round 2 of 2", "9: water 30s,  round 2 of 2"}},
+			"8: squat 32c,  round 1 of 2", "9: water 30s,  round 1 of 2", "8: squat 32c,  round 2 of 2",
+			"9: water 30s,  round 2 of 2"}},
 		"a superset": {"    do:\n      - superset: Legs\n        rounds: 2\n        do:\n          - {set: squat, reps: 8 x 2-2}\n          - {set: lunge, reps: 4 x 2-2}\n", []string{
-			"10: squat 32c, Legs round 1 of 2", "11: lunge 16c, Legs round 1 of 2", "10: squat 32c, Legs round 2 of 2", "11: lunge 16c, Legs round 2 of 2"}},
-		"a superset done once": {"    do:\n      - {superset: Legs, do: [{set: squat, reps: 8 x 2-2}]}\n", []string{"7: squat 32c, Legs round 1 of 1"}},
+			"10: squat 32c, Legs round 1 of 2", "11: lunge 16c, Legs round 1 of 2", "10: squat 32c, Legs round 2 of 2",
+			"11: lunge 16c, Legs round 2 of 2"}},
+		"a superset done once": {"    do:\n      - {superset: Legs, do: [{set: squat, reps: 8 x 2-2}]}\n",
+			[]string{"7: squat 32c, Legs round 1 of 1"}},
 		"a superset in a part": {"    rounds: 2\n    do:\n      - {superset: Legs, rounds: 2, do: [{set: squat, reps: 8 x 2-2}]}\n", []string{
 			"8: squat 32c,  round 1 of 2, Legs round 1 of 2", "8: squat 32c,  round 1 of 2, Legs round 2 of 2",
 			"8: squat 32c,  round 2 of 2, Legs round 1 of 2", "8: squat 32c,  round 2 of 2, Legs round 2 of 2"}},
 		"a series": {"    do:\n      - {interval: jack, series: 2 x 20s / 10s}\n", []string{
-			"7: jack 20s, jack interval 1 of 2", "7: rest 10s, jack interval 1 of 2", "7: jack 20s, jack interval 2 of 2", "7: rest 10s, jack interval 2 of 2"}},
-		"a repeat":                          {"    do:\n      - {set: squat, reps: 8 x 2-2}\n      - {repeat: Squats}\n", []string{"7: squat 32c", "8: squat 32c"}},
+			"7: jack 20s, jack interval 1 of 2", "7: rest 10s, jack interval 1 of 2", "7: jack 20s, jack interval 2 of 2",
+			"7: rest 10s, jack interval 2 of 2"}},
+		"a repeat": {"    do:\n      - {set: squat, reps: 8 x 2-2}\n      - {repeat: Squats}\n",
+			[]string{"7: squat 32c", "8: squat 32c"}},
 		"a repeat of the last of that name": {"    do:\n      - {set: squat, reps: 8 x 2-2}\n      - {set: squat, reps: 8 x 4-4}\n      - {repeat: squat}\n", []string{"7: squat 32c", "8: squat 64c", "9: squat 64c"}},
 		"a repeat of a superset": {"    do:\n      - {superset: Legs, rounds: 2, do: [{set: squat, reps: 8 x 2-2}]}\n      - {repeat: legs}\n", []string{
-			"7: squat 32c, Legs round 1 of 2", "7: squat 32c, Legs round 2 of 2", "8: squat 32c, Legs round 1 of 2", "8: squat 32c, Legs round 2 of 2"}},
+			"7: squat 32c, Legs round 1 of 2", "7: squat 32c, Legs round 2 of 2", "8: squat 32c, Legs round 1 of 2",
+			"8: squat 32c, Legs round 2 of 2"}},
 	} {
 		got := listItems(parseClean(t, []byte(inPart(c.rest))).Parts[0].Items)
 		if diff := cmp.Diff(c.want, got); diff != "" {
@@ -90,26 +96,36 @@ func TestParseSeriesSaysItsCueOnce(t *testing.T) {
 
 func TestParseRefusesBadRounds(t *testing.T) {
 	checkCases(t, inItem, []badCase{
-		{"- {superset: S, rounds: ▶0, do: [{pause: water, time: 30s}]}", "rounds: 0 is out of range", "a whole number from 1 to 20"},
-		{"- {superset: S, rounds: ▶3 times, do: [{pause: water, time: 30s}]}", `rounds: "3 times" is no whole number`, "3? Only the number is written here"},
+		{"- {superset: S, rounds: ▶0, do: [{pause: water, time: 30s}]}", "rounds: 0 is out of range",
+			"a whole number from 1 to 20"},
+		{"- {superset: S, rounds: ▶3 times, do: [{pause: water, time: 30s}]}", `rounds: "3 times" is no whole number`,
+			"3? Only the number is written here"},
 		{"- ▶{superset: S}", "a superset needs do", "like do: and below it - {set: squat, reps: 8 x 2-2}"},
 		{"- {superset: S, do: ▶[]}", "do is an empty list", "like do: and below it - {set: squat, reps: 8 x 2-2}"},
-		{"- {superset: S, do: [{pause: water, time: 30s}], ▶times: 3}", `unknown key "times" in a superset`, "times belongs to a block"},
-		{"- {superset: S, do: [▶{superset: T, do: [{pause: water, time: 30s}]}]}", `a superset stands inside the superset "S"`, "write its sets out here, or make two supersets one after the other"},
-		{"- {repeat: ▶squat}", `no item above is called "squat"`, "a repeat names a block, set, interval or superset that stands above it"},
+		{"- {superset: S, do: [{pause: water, time: 30s}], ▶times: 3}", `unknown key "times" in a superset`,
+			"times belongs to a block"},
+		{"- {superset: S, do: [▶{superset: T, do: [{pause: water, time: 30s}]}]}",
+			`a superset stands inside the superset "S"`, "write its sets out here, or make two supersets one after the other"},
+		{"- {repeat: ▶squat}", `no item above is called "squat"`,
+			"a repeat names a block, set, interval or superset that stands above it"},
 		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: ▶sqaut}", `no item above is called "sqaut"`, "squat?"},
-		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶reps: 8 x 4-4}", `unknown key "reps" in a repeat`, "reps belongs to a set"},
-		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶on: phrase}", `unknown key "on" in a repeat`, "a repeat may have repeat, cue, setup, easier, harder or known"},
+		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶reps: 8 x 4-4}", `unknown key "reps" in a repeat`,
+			"reps belongs to a set"},
+		{"- {set: squat, reps: 8 x 2-2}\n      - {repeat: squat, ▶on: phrase}", `unknown key "on" in a repeat`,
+			"a repeat may have repeat, cue, setup, easier, harder or known"},
 		{"- ▶{block: A, repeat: 2, moves: [{move: march, counts: 32}]}", "an item is both a block and a repeat", "times: 2?"},
 		{"- ▶{set: squat, reps: 8 x 2-2, repeat: 3}", "an item is both a set and a repeat", "a superset with rounds: 3?"},
-		{"- {set: squat, reps: 8 x 2-2, ▶rounds: 3}", `unknown key "rounds" in a set`, "rounds belongs to a part or a superset"},
+		{"- {set: squat, reps: 8 x 2-2, ▶rounds: 3}", `unknown key "rounds" in a set`,
+			"rounds belongs to a part or a superset"},
 		{"- {interval: jack, series: ▶20s/10s}", `series: "20s/10s" does not say how often`, "like 8 x 20s/10s"},
-		{"- {interval: jack, series: ▶8 x 20s}", `series: "8 x 20s" does not say how long the rest is`, "work/rest, like 8 x 20s/10s"},
+		{"- {interval: jack, series: ▶8 x 20s}", `series: "8 x 20s" does not say how long the rest is`,
+			"work/rest, like 8 x 20s/10s"},
 		{"- {interval: jack, series: ▶0 x 20s/10s}", "series: 0 turns is out of range", "from 1 to 60"},
 		{"- {interval: jack, series: 8 x ▶20/10s}", "series: 20 has no unit", "20s or 20 counts?"},
 		{"- {interval: jack, series: 8 × 20s/ ▶10}", "series: 10 has no unit", "10s or 10 counts?"},
 		{"- {interval: jack, series: 8 x 20s/10s, time: ▶30s}", "time and series do not go together", "keep one of them"},
-		{"- {pause: water, ▶series: 8 x 20s/10s, time: 30s}", `unknown key "series" in a pause`, "series belongs to an interval"},
+		{"- {pause: water, ▶series: 8 x 20s/10s, time: 30s}", `unknown key "series" in a pause`,
+			"series belongs to an interval"},
 		{"- {pause: water, time: 30s, for: ▶drink}", `for: "drink" is not one of water, weights, floor or rest`, "water?"},
 	})
 	checkCases(t, func(s string) string { return "onphrase: 1\nclass: x\n" + s + "\nparts:\n" + goodPart }, []badCase{

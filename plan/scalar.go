@@ -160,7 +160,8 @@ func whole(lo, hi int) func(string) (int, *fault) {
 			return 0, &fault{msg: shown(s) + " is no whole number", hint: wholeHint(s)}
 		}
 		if n < lo || n > hi {
-			return 0, &fault{msg: fmt.Sprintf("%d is out of range", n), hint: fmt.Sprintf("a whole number from %d to %d", lo, hi)}
+			return 0, &fault{msg: fmt.Sprintf("%d is out of range", n),
+				hint: fmt.Sprintf("a whole number from %d to %d", lo, hi)}
 		}
 		return n, nil
 	}

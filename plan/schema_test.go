@@ -188,11 +188,13 @@ func TestMovesSchema(t *testing.T) {
 	}
 	for _, change := range [][2]string{
 		{"onphrase: 1\n", "onphrase: 2\n"}, {"fine: 2s, ", ""}, {"evidence: common practice", "evidence: hearsay"},
-		{"kind: strength", "kind: mixed"}, {"inside: 110-120, ", ""}, {"for: weights", "for: rest"}, {"time: 16 counts, ", ""},
+		{"kind: strength", "kind: mixed"}, {"inside: 110-120, ", ""}, {"for: weights", "for: rest"},
+		{"time: 16 counts, ", ""},
 		{"path: 0.5m", "way: 0.5m"}, {"impact: none", "impact: huge"},
 	} {
 		src := strings.Replace(everyFigure, change[0], change[1], 1)
-		if _, problems := plan.ParseCatalog("moves.yaml", []byte(src), plan.Builtin()); src == everyFigure || len(problems) == 0 {
+		if _, problems := plan.ParseCatalog("moves.yaml", []byte(src), plan.Builtin()); src == everyFigure ||
+			len(problems) == 0 {
 			t.Errorf("ParseCatalog accepts %q for %q", change[1], change[0])
 		}
 		if validate(t, s, src) == nil {

@@ -50,8 +50,9 @@ func TestPickSong(t *testing.T) {
 // A name that means several songs, or none, is never guessed.
 func TestPickSongRefuses(t *testing.T) {
 	for name, want := range map[string]plan.Problem{
-		"17":       {Msg: `track "17" may be any of 2 songs`, Hint: "which: 17 gantry-nine.ogg or 17 steps.wav?"},
-		"parade":   {Msg: `track "parade" may be any of 2 songs`, Hint: "which: Mooring Parade.mp3 or Mooring Parade (short).mp3?"},
+		"17": {Msg: `track "17" may be any of 2 songs`, Hint: "which: 17 gantry-nine.ogg or 17 steps.wav?"},
+		"parade": {Msg: `track "parade" may be any of 2 songs`,
+			Hint: "which: Mooring Parade.mp3 or Mooring Parade (short).mp3?"},
 		"99":       {Msg: `track "99" is none of the songs`, Hint: "the folder has 8 tracks, among them 01 - Tidewater.mp3"},
 		"ti":       {Msg: `track "ti" is none of the songs`, Hint: "the folder has 8 tracks, among them 01 - Tidewater.mp3"},
 		"17 setps": {Msg: `track "17 setps" is none of the songs`, Hint: "17 steps.wav?"},
@@ -71,8 +72,10 @@ func TestPickSongsOfClass(t *testing.T) {
 		t.Fatal(listProblems(problems))
 	}
 	want := []plan.Problem{
-		{Pos: plan.Pos{Line: 5, Col: 25}, Msg: `track "17" may be any of 2 songs`, Hint: "which: 17 gantry-nine.ogg or 17 steps.wav?"},
-		{Pos: plan.Pos{Line: 5, Col: 29}, Msg: `track "nowhere.mp3" is not in the folder of the class file`, Hint: "the folder has 8 tracks, among them 01 - Tidewater.mp3"},
+		{Pos: plan.Pos{Line: 5, Col: 25}, Msg: `track "17" may be any of 2 songs`,
+			Hint: "which: 17 gantry-nine.ogg or 17 steps.wav?"},
+		{Pos: plan.Pos{Line: 5, Col: 29}, Msg: `track "nowhere.mp3" is not in the folder of the class file`,
+			Hint: "the folder has 8 tracks, among them 01 - Tidewater.mp3"},
 	}
 	if diff := cmp.Diff(want, c.PickSongs(shelf)); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

@@ -25,7 +25,8 @@ var (
 
 	complaints = []complaint{
 		{"mapping values are not allowed", regexp.MustCompile(`:(?: .*?)?(:)(?: |$)`),
-			"a second colon, or a line indented too far", `text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
+			"a second colon, or a line indented too far",
+			`text with a colon in it needs quotes: "water: two minutes"; keys of one item start in one column`},
 		{"',' or '}'", regexp.MustCompile(`(\{)`),
 			"a { that is not closed, or a comma missing between two keys", "{pause: water, time: 30s}"},
 		{"',' or ']'", regexp.MustCompile(`(\[)`),

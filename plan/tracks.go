@@ -82,9 +82,11 @@ func (c *Class) MissingTracks(have []string) []Problem {
 			switch {
 			case found[norm.NFC.String(t.File)]:
 			case len(have) == 0:
-				return []Problem{{c.MusicPos, c.folder() + " holds no music", "put the tracks into it, or let music: name their folder, from where the class file is"}}
+				return []Problem{{c.MusicPos, c.folder() + " holds no music",
+					"put the tracks into it, or let music: name their folder, from where the class file is"}}
 			default:
-				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in %s", shown(t.File), c.folder()), nearestFile(t.File, have)})
+				all = append(all, Problem{t.Pos, fmt.Sprintf("track %s is not in %s", shown(t.File), c.folder()),
+					nearestFile(t.File, have)})
 			}
 		}
 	}

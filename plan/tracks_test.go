@@ -25,14 +25,16 @@ parts:
 		have []string
 		want []plan.Problem
 	}{
-		{"all there, é in two characters", []string{"tidewater.mp3", "Slow-Ferry.mp3", "cafe\u0301.mp3", "sub/pier.flac"}, nil},
+		{"all there, é in two characters", []string{"tidewater.mp3", "Slow-Ferry.mp3", "cafe\u0301.mp3", "sub/pier.flac"},
+			nil},
 		{"case, ending and slip", []string{"tidewatr.mp3", "slow-ferry.mp3", "café.mp3", "pier.mp3"}, []plan.Problem{
 			{Pos: at(14), Msg: `track "tidewater.mp3" is not in the music folder "music"`, Hint: "tidewatr.mp3?"},
 			{Pos: at(29), Msg: `track "Slow-Ferry.mp3" is not in the music folder "music"`, Hint: "slow-ferry.mp3?"},
 			{Pos: at(57), Msg: `track "sub/pier.flac" is not in the music folder "music"`, Hint: "pier.mp3?"},
 		}},
 		{"another folder", []string{"café.mp3", "tidewater.mp3", "Slow-Ferry.mp3"}, []plan.Problem{
-			{Pos: at(57), Msg: `track "sub/pier.flac" is not in the music folder "music"`, Hint: "the folder has 3 tracks, among them café.mp3"},
+			{Pos: at(57), Msg: `track "sub/pier.flac" is not in the music folder "music"`,
+				Hint: "the folder has 3 tracks, among them café.mp3"},
 		}},
 	} {
 		if diff := cmp.Diff(c.want, class.MissingTracks(c.have)); diff != "" {
@@ -77,7 +79,8 @@ parts:
 		"elsewhere/": "music: names it, from where the class file is",
 	} {
 		got := parseClean(t, fmt.Appendf(nil, src, music)).MissingFolder([]string{"pictures", "music"})
-		if diff := cmp.Diff(plan.Problem{Pos: plan.Pos{Line: 3, Col: 8}, Msg: fmt.Sprintf("the music folder %q does not exist", music), Hint: want}, got); diff != "" {
+		if diff := cmp.Diff(plan.Problem{Pos: plan.Pos{Line: 3, Col: 8},
+			Msg: fmt.Sprintf("the music folder %q does not exist", music), Hint: want}, got); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", music, diff)
 		}
 	}

@@ -127,11 +127,13 @@ func TestDemoFiles(t *testing.T) {
 // tag, and LAME's header, which holds the encoder's delay.
 func headed(t *testing.T, name string, b []byte) {
 	t.Helper()
-	if !bytes.HasPrefix(b, []byte("ID3")) || !bytes.Contains(b[:1000], []byte("TIT2")) || !bytes.Contains(b[:1000], []byte("TPE1")) {
+	if !bytes.HasPrefix(b, []byte("ID3")) || !bytes.Contains(b[:1000], []byte("TIT2")) ||
+		!bytes.Contains(b[:1000], []byte("TPE1")) {
 		t.Errorf("%s has no ID3 title and artist", name)
 	}
 	head := b[:2000]
-	if !bytes.Contains(head, []byte("LAME")) || !bytes.Contains(head, []byte("Xing")) && !bytes.Contains(head, []byte("Info")) {
+	if !bytes.Contains(head, []byte("LAME")) || !bytes.Contains(head, []byte("Xing")) &&
+		!bytes.Contains(head, []byte("Info")) {
 		t.Errorf("%s has no LAME header, so its encoder delay is not known", name)
 	}
 }

@@ -23,7 +23,8 @@ var update = flag.Bool("update", false, "rewrite the expected output under testd
 // steady is a track with a count every 60/bpm s and phrases of 32 counts but
 // for a tag of 4 after the third.
 func steady(file, title string, bpm, one, duration float64) beat.Track {
-	t := beat.Track{File: file, Title: title, BPM: bpm, Meter: 4, Duration: duration, Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1}}
+	t := beat.Track{File: file, Title: title, BPM: bpm, Meter: 4, Duration: duration,
+		Trust: beat.Trust{Beat: 1, Count1: 1, Phrase: 1}}
 	for i := 0; one+float64(i)*60/bpm < duration; i++ {
 		t.Beats = append(t.Beats, one+float64(i)*60/bpm)
 		t.BeatInBar = append(t.BeatInBar, i%4+1)
@@ -34,7 +35,8 @@ func steady(file, title string, bpm, one, duration float64) beat.Track {
 			counts = 4
 		}
 		counts = min(counts, len(t.Beats)-i)
-		t.Phrases = append(t.Phrases, beat.Phrase{Time: t.Beats[i], Beat: i, Counts: counts, Kind: beat.KindOf(counts), Trust: 1})
+		t.Phrases = append(t.Phrases, beat.Phrase{Time: t.Beats[i], Beat: i, Counts: counts, Kind: beat.KindOf(counts),
+			Trust: 1})
 		i += counts
 	}
 	return t
@@ -88,16 +90,19 @@ func demoMap(t testing.TB) *align.CountMap {
 // hostile is a map with text that means something to a terminal, a
 // spreadsheet or Markdown.
 func hostile() *align.CountMap {
-	bad := []string{"=1+1", "+cmd|'/c calc'!A1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "a,b\"c\nd", "\x1b[31mred", "| x | <b>", "\u202egnp.exe", "＝1", "\xff\xfe", "", strings.Repeat("長い", 60)}
+	bad := []string{"=1+1", "+cmd|'/c calc'!A1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "a,b\"c\nd", "\x1b[31mred",
+		"| x | <b>", "\u202egnp.exe", "＝1", "\xff\xfe", "", strings.Repeat("長い", 60)}
 	m := &align.CountMap{Class: bad[0], Length: 61, Slot: 60, Parts: []align.Part{{Part: bad[1], Row: 1, Seconds: 61}}}
 	for i, s := range bad {
 		m.Rows = append(m.Rows, align.Row{
-			Row: i + 1, Part: s, Track: s, Kind: align.SetRow, Item: s, Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Counts: 32, Placed: true, Phrase: 1, Count: 1,
+			Row: i + 1, Part: s, Track: s, Kind: align.SetRow, Item: s, Reps: 8,
+			Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Counts: 32, Placed: true, Phrase: 1, Count: 1,
 			Cue: s, Weight: s, Easier: s, Harder: s, Moves: []align.Step{{Move: s, Counts: 8}},
 		})
 	}
 	for _, s := range bad {
-		m.Findings = append(m.Findings, align.Finding{Code: "x", Severity: align.Note, Message: s, Fix: s, Part: s, Source: s})
+		m.Findings = append(m.Findings, align.Finding{Code: "x", Severity: align.Note, Message: s, Fix: s, Part: s,
+			Source: s})
 	}
 	return m
 }
@@ -161,17 +166,20 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrClosed }
 
 func TestFind(t *testing.T) {
-	for name, want := range map[string]string{"text": "text", "CSV": "csv", ".md": "markdown", "json": "json", " txt ": "text"} {
+	for name, want := range map[string]string{"text": "text", "CSV": "csv", ".md": "markdown", "json": "json",
+		" txt ": "text"} {
 		if f, err := Find(name); err != nil || f.Name != want {
 			t.Errorf("Find(%q) = %s, %v", name, f.Name, err)
 		}
 	}
-	for name, hint := range map[string]string{"jsn": "did you mean json?", "markdwon": "did you mean markdown?", "cvs": "did you mean csv?"} {
+	for name, hint := range map[string]string{"jsn": "did you mean json?", "markdwon": "did you mean markdown?",
+		"cvs": "did you mean csv?"} {
 		if _, err := Find(name); err == nil || !strings.Contains(err.Error(), hint) {
 			t.Errorf("Find(%q): %v, want %s", name, err, hint)
 		}
 	}
-	if _, err := Find("spreadsheet"); err == nil || strings.Contains(err.Error(), "did you mean") || !strings.Contains(err.Error(), "text, csv") {
+	if _, err := Find("spreadsheet"); err == nil || strings.Contains(err.Error(), "did you mean") ||
+		!strings.Contains(err.Error(), "text, csv") {
 		t.Errorf("Find of something else: %v", err)
 	}
 }
@@ -198,7 +206,8 @@ func TestCSVReadsBack(t *testing.T) {
 		return 0
 	}
 	for i, row := range m.Rows {
-		for name, want := range map[string]string{"item": row.Item, "part": row.Part, "track": row.Track, "cue": row.Cue, "weight": row.Weight, "easier": row.Easier} {
+		for name, want := range map[string]string{"item": row.Item, "part": row.Part, "track": row.Track, "cue": row.Cue,
+			"weight": row.Weight, "easier": row.Easier} {
 			got := strings.TrimPrefix(lines[1+i][column(name)], "'")
 			// Lines end with CR LF, so a CR of its own inside a cell is dropped.
 			if got != strings.ReplaceAll(want, "\r", "") {
@@ -235,7 +244,8 @@ func TestJSON(t *testing.T) {
 	if diff := cmp.Diff(*m, got.CountMap, cmpopts.IgnoreFields(align.Music{}, "Taught")); diff != "" {
 		t.Errorf("round trip:\n%s", diff)
 	}
-	empty := written(t, "json", &align.CountMap{Rows: []align.Row{{}}, Parts: []align.Part{{}}, Findings: []align.Finding{{}}})
+	empty := written(t, "json", &align.CountMap{Rows: []align.Row{{}}, Parts: []align.Part{{}},
+		Findings: []align.Finding{{}}})
 	if strings.Contains(empty, "null") {
 		t.Errorf("null in %s", empty)
 	}

@@ -13,13 +13,16 @@ import (
 
 func TestItemOf(t *testing.T) {
 	for want, r := range map[string]align.Row{
-		"squat":                            {Item: "squat"},
-		"A, pass 2 of 4":                   {Item: "A", Pass: 2, Passes: 4, Stages: 1},
-		"A, stage 2 of 3":                  {Item: "A", Stage: 2, Stages: 3, Pass: 2, Passes: 3},
-		"A, stage 2, pass 3":               {Item: "A", Stage: 2, Stages: 3, Pass: 3, Passes: 6},
-		"jack, 3 of 8":                     {Item: "jack", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
-		"rest":                             {Item: "rest", Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
-		"squat, round 2 of 3, Legs 1 of 2": {Item: "squat", Rounds: []align.Round{{Round: 2, Rounds: 3}, {Of: "Legs", Round: 1, Rounds: 2}}},
+		"squat":              {Item: "squat"},
+		"A, pass 2 of 4":     {Item: "A", Pass: 2, Passes: 4, Stages: 1},
+		"A, stage 2 of 3":    {Item: "A", Stage: 2, Stages: 3, Pass: 2, Passes: 3},
+		"A, stage 2, pass 3": {Item: "A", Stage: 2, Stages: 3, Pass: 3, Passes: 6},
+		"jack, 3 of 8": {Item: "jack",
+			Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
+		"rest": {Item: "rest",
+			Rounds: []align.Round{{Of: "jack", Round: 3, Rounds: 8, Series: true}}},
+		"squat, round 2 of 3, Legs 1 of 2": {Item: "squat",
+			Rounds: []align.Round{{Round: 2, Rounds: 3}, {Of: "Legs", Round: 1, Rounds: 2}}},
 	} {
 		if got := itemOf(r); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -55,7 +58,8 @@ func TestRoundAt(t *testing.T) {
 // The class in figures stands once on the sheet, and only what there is.
 func TestFiguresOfTheClass(t *testing.T) {
 	m := &align.CountMap{Class: "Figures", Rows: []align.Row{
-		{Item: "row", Kind: align.SetRow, Row: 1, Side: "right", Mirror: "left", Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Pattern: "pull", SoFar: 8, OfAll: 24, Placed: true},
+		{Item: "row", Kind: align.SetRow, Row: 1, Side: "right", Mirror: "left", Reps: 8,
+			Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Up: 2}}, Pattern: "pull", SoFar: 8, OfAll: 24, Placed: true},
 	}, Parts: []align.Part{{Part: "One", Row: 1}}}
 	var bare bytes.Buffer
 	if err := Text(&bare, m, Style{}); err != nil || strings.Contains(bare.String(), "shares") {

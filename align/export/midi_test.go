@@ -115,7 +115,8 @@ func TestMIDIInMido(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, m := range map[string]*align.CountMap{"demo": demoMap(t), "drifting": driftMap(t), "hostile": arrows(t), "one track": onTrack} {
+	for name, m := range map[string]*align.CountMap{"demo": demoMap(t), "drifting": driftMap(t), "hostile": arrows(t),
+		"one track": onTrack} {
 		t.Run(name, func(t *testing.T) {
 			got := readMIDI(t, m)
 			if got.Type != 0 {

@@ -52,7 +52,8 @@ func TestOnTrack(t *testing.T) {
 func TestOnTrackNames(t *testing.T) {
 	m := demoMap(t)
 	for name, want := range map[string]string{
-		"tidewater.mp3": "Tidewater", "music/tidewater.mp3": "Tidewater", "TIDEWATER": "Tidewater", "slow-ferry": "Slow Ferry", "slow ferry": "Slow Ferry", "港の灯.mp3": "港の灯 (Harbour Lights)",
+		"tidewater.mp3": "Tidewater", "music/tidewater.mp3": "Tidewater", "TIDEWATER": "Tidewater",
+		"slow-ferry": "Slow Ferry", "slow ferry": "Slow Ferry", "港の灯.mp3": "港の灯 (Harbour Lights)",
 	} {
 		if got, err := OnTrack(m, name); err != nil || got.Class != want {
 			t.Errorf("%s: %v, %v", name, got, err)
@@ -99,7 +100,8 @@ func TestTrackTwice(t *testing.T) {
 		t.Fatal(err)
 	}
 	lrc := written(t, "lrc", got)
-	for _, want := range []string{"[00:04.00]Round 1: squat, 8 x 2-2\n", "[00:16.00]next: Round 2: deadlift, 8 x 2-2\n", "[00:20.00]Round 2: deadlift, 8 x 2-2\n", "]Round 1: “10 s”\n"} {
+	for _, want := range []string{"[00:04.00]Round 1: squat, 8 x 2-2\n", "[00:16.00]next: Round 2: deadlift, 8 x 2-2\n",
+		"[00:20.00]Round 2: deadlift, 8 x 2-2\n", "]Round 1: “10 s”\n"} {
 		if !strings.Contains(lrc, want) {
 			t.Errorf("no %q in\n%s", want, lrc)
 		}

@@ -199,7 +199,8 @@ func arrows(t *testing.T) *align.CountMap {
 	t.Helper()
 	m := demoMap(t)
 	bad := []string{
-		"00:00:01.000 --> 00:00:02.000", "<b>bold</b> & <script>alert(1)</script>", "{\\an8}up", "NOTE\n\nWEBVTT", "[00:01.00]early",
+		"00:00:01.000 --> 00:00:02.000", "<b>bold</b> & <script>alert(1)</script>", "{\\an8}up", "NOTE\n\nWEBVTT",
+		"[00:01.00]early",
 		"STYLE ::cue", "&lt;i&gt;", "\\N break", "a\r\n\r\n2\r\nb", "1", "\u202eback", "]]>", "<v Anna>said",
 	}
 	m.Class = strings.Join(bad, " ")

@@ -37,7 +37,8 @@ func TestXSPFSchemaRefuses(t *testing.T) {
 	xmllint := needs(t, "xmllint", "libxml2-utils")
 	good := written(t, "xspf", demoMap(t))
 	for _, change := range [][]string{
-		{`version="1"`, ``}, {"<trackNum>1<", "<trackNum>0<"}, {"<duration>192000<", "<duration>3:12<"}, {"<trackList>", "<tracks>", "</trackList>", "</tracks>"},
+		{`version="1"`, ``}, {"<trackNum>1<", "<trackNum>0<"}, {"<duration>192000<", "<duration>3:12<"},
+		{"<trackList>", "<tracks>", "</trackList>", "</tracks>"},
 	} {
 		file := filepath.Join(t.TempDir(), "wrong.xspf")
 		wrong := strings.NewReplacer(change...).Replace(good)
@@ -55,13 +56,15 @@ func TestXSPFSchemaRefuses(t *testing.T) {
 
 // oddNames are names of files that mean something to a playlist.
 var oddNames = []string{
-	"#1 hit.mp3", " blank.mp3", "a:b.mp3", "100%25 pure.mp3", "q?x=1&y.mp3", "<b>]]>.mp3", "港の灯.mp3", "é.mp3", "semi;colon.mp3", "plus+.mp3", "sub/folder/x.mp3", "../up.mp3",
+	"#1 hit.mp3", " blank.mp3", "a:b.mp3", "100%25 pure.mp3", "q?x=1&y.mp3", "<b>]]>.mp3", "港の灯.mp3", "é.mp3",
+	"semi;colon.mp3", "plus+.mp3", "sub/folder/x.mp3", "../up.mp3",
 }
 
 func oddFiles() *align.CountMap {
 	m := &align.CountMap{Class: "A & <B> \x00\x1b", Length: 60, Parts: []align.Part{{Part: "#EXTINF:1,x\n#EXTM3U"}}}
 	for i, n := range oddNames {
-		m.Parts[0].Tracks = append(m.Parts[0].Tracks, align.Music{File: n, Title: "x\n" + n, Used: true, Speed: 1, Duration: float64(i) + 0.5})
+		m.Parts[0].Tracks = append(m.Parts[0].Tracks, align.Music{File: n, Title: "x\n" + n, Used: true, Speed: 1,
+			Duration: float64(i) + 0.5})
 	}
 	return m
 }

@@ -41,7 +41,8 @@ func TestText(t *testing.T) {
 func TestTextKeepsWords(t *testing.T) {
 	m := &align.CountMap{Class: "Full", Parts: []align.Part{{Part: "Back", Row: 1}}, Rows: []align.Row{{
 		Row: 1, Part: "Back", Kind: align.SetRow, Item: "bent-over row", Placed: true, ClassTime: 600, Phrase: 12, Count: 17,
-		Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Hold: 1, Up: 2, Rest: 1}}, Counts: 48, Side: "right", Mirror: "left", CueTime: 598, CueCounts: 4,
+		Reps: 8, Rhythm: align.Rhythm{Rhythm: plan.Rhythm{Down: 2, Hold: 1, Up: 2, Rest: 1}}, Counts: 48, Side: "right",
+		Mirror: "left", CueTime: 598, CueCounts: 4,
 	}}}
 	var b strings.Builder
 	if err := Text(&b, m, Style{Width: 80}); err != nil {

@@ -112,7 +112,8 @@ func (s *search) heldBefore(n *node, next int) Change {
 	}
 	hold := holdItem(n.step)
 	c.edit = edit.AddPause{Before: it.Pos, Name: holdName, Time: hold.Work.(plan.Pause).Time, On: hold.On}
-	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name, s.eachRound(s.entries[next].place), lasting(c.Seconds))
+	c.Words = fmt.Sprintf("a hold of %s before %s%s, %s", say.Many(c.Counts, "count"), it.Name,
+		s.eachRound(s.entries[next].place), lasting(c.Seconds))
 	return c
 }
 
@@ -125,8 +126,9 @@ func (s *search) laidAs(n *node) []Change {
 	if st.swap {
 		other := s.entries[n.next].item
 		out = append(out, Change{
-			Line: sl.item.Pos.Line, Kind: Swap, Price: s.prices[Swap], Words: fmt.Sprintf("%s comes before %s", sl.item.Name, other.Name),
-			edit: edit.Swap{Item: other.Pos, Next: sl.item.Pos},
+			Line: sl.item.Pos.Line, Kind: Swap, Price: s.prices[Swap],
+			Words: fmt.Sprintf("%s comes before %s", sl.item.Name, other.Name),
+			edit:  edit.Swap{Item: other.Pos, Next: sl.item.Pos},
 		})
 	}
 	for _, m := range o.tweaks {

@@ -135,7 +135,8 @@ func (r *choices) maySwap(k int) bool {
 	x, okX := a.Work.(plan.Set)
 	y, okY := b.Work.(plan.Set)
 	once := !r.shared[r.entries[k].written] && !r.shared[r.entries[k+1].written] && len(a.Rounds)+len(b.Rounds) == 0
-	return okX && okY && once && x.Move != y.Move && a.Repeats == b.Repeats && a.Setup == b.Setup && a.Setup == plan.Length{} &&
+	return okX && okY && once && x.Move != y.Move && a.Repeats == b.Repeats && a.Setup == b.Setup &&
+		a.Setup == plan.Length{} &&
 		len(r.entries[k].options) > 1 && len(r.entries[k+1].options) > 1 && align.SameKit(r.class, &a, &b)
 }
 

@@ -22,13 +22,18 @@ func TestEachKindAgainstBruteForce(t *testing.T) {
 		song  beat.Track
 		diff  string // of the file
 	}{
-		{Reps, []Kind{Rep, Uneven}, "{set: squat, reps: 7 x 4-4}; {set: wide squat, reps: 4 x 4-4}", song("a.mp3", 128, 32, 32, 32, 32), "reps: 8 x 4-4"},
-		{Split, []Kind{Moved}, "{set: squat, reps: 6 x 2-2}; {set: wide squat, reps: 8 x 2-2}", song("a.mp3", 128, 32, 32, 32, 32), `reps: "2 x 4-4, 4 x 2-2"`},
+		{Reps, []Kind{Rep, Uneven}, "{set: squat, reps: 7 x 4-4}; {set: wide squat, reps: 4 x 4-4}",
+			song("a.mp3", 128, 32, 32, 32, 32), "reps: 8 x 4-4"},
+		{Split, []Kind{Moved}, "{set: squat, reps: 6 x 2-2}; {set: wide squat, reps: 8 x 2-2}",
+			song("a.mp3", 128, 32, 32, 32, 32), `reps: "2 x 4-4, 4 x 2-2"`},
 		{Slower, nil, "{set: squat, reps: 16 x 1-1}", song("a.mp3", 128, 32, 32, 32), "reps: 8 x 2-2"},
-		{Hold, []Kind{Held}, "{set: squat, reps: 2 x 4-4}; {set: wide squat, reps: 8 x 4-4}", song("a.mp3", 128, 32, 32, 32, 32), "{pause: hold, time: 2 eights}"},
-		{OnPhrase, []Kind{Held}, "{set: squat, reps: 4 x 4-4}; {set: wide squat, reps: 8 x 2-2}", song("a.mp3", 128, 32, 16, 32, 32), "on: phrase"},
+		{Hold, []Kind{Held}, "{set: squat, reps: 2 x 4-4}; {set: wide squat, reps: 8 x 4-4}",
+			song("a.mp3", 128, 32, 32, 32, 32), "{pause: hold, time: 2 eights}"},
+		{OnPhrase, []Kind{Held}, "{set: squat, reps: 4 x 4-4}; {set: wide squat, reps: 8 x 2-2}",
+			song("a.mp3", 128, 32, 16, 32, 32), "on: phrase"},
 		{Start, []Kind{Phrase}, "{set: squat, reps: 8 x 2-2}", song("a.mp3", 128, 16, 32, 32), "start: phrase 2"},
-		{Swap, nil, "{set: squat, reps: 8 x 4-4}; {set: wide squat, reps: 2 x 4-4}", song("a.mp3", 128, 16, 32, 32), "wide squat, reps: 2 x 4-4}\n      - {set: squat"},
+		{Swap, nil, "{set: squat, reps: 8 x 4-4}; {set: wide squat, reps: 2 x 4-4}", song("a.mp3", 128, 16, 32, 32),
+			"wide squat, reps: 2 x 4-4}\n      - {set: squat"},
 		{BPM, []Kind{Percent}, "{set: deadlift, reps: 8 x 2-2}", song("a.mp3", 136, 32, 32, 32), "bpm: 133"},
 		{Time, []Kind{TimeStep}, "{interval: plank, time: 40s}", song("a.mp3", 120, 32, 32), "time: 30s"},
 	}

@@ -75,7 +75,8 @@ parts:
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := string(res.Plans[0].Src); strings.Contains(got, "1-1\"") || !strings.Contains(got, "8 x 2-2\", sides: both") {
+	if got := string(res.Plans[0].Src); strings.Contains(got, "1-1\"") ||
+		!strings.Contains(got, "8 x 2-2\", sides: both") {
 		t.Errorf("rhythms that are too fast are left:\n%s", got)
 	}
 }

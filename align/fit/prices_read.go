@@ -32,14 +32,16 @@ func ParsePrices(src []byte) (Prices, []plan.Problem) {
 	p := Usual()
 	var doc yaml.Node
 	if err := yaml.Unmarshal(src, &doc); err != nil {
-		return p, []plan.Problem{{Pos: plan.Pos{Line: 1, Col: 1}, Msg: strings.TrimPrefix(err.Error(), "yaml: "), Hint: pricesExample}}
+		return p, []plan.Problem{{Pos: plan.Pos{Line: 1, Col: 1}, Msg: strings.TrimPrefix(err.Error(), "yaml: "),
+			Hint: pricesExample}}
 	}
 	if len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode || len(doc.Content[0].Content) == 0 {
 		return p, []plan.Problem{{Pos: plan.Pos{Line: 1, Col: 1}, Msg: "this is no file of prices", Hint: pricesExample}}
 	}
 	var problems []plan.Problem
 	problem := func(n *yaml.Node, hint, format string, args ...any) {
-		problems = append(problems, plan.Problem{Pos: plan.Pos{Line: n.Line, Col: n.Column}, Msg: fmt.Sprintf(format, args...), Hint: hint})
+		problems = append(problems, plan.Problem{Pos: plan.Pos{Line: n.Line, Col: n.Column},
+			Msg: fmt.Sprintf(format, args...), Hint: hint})
 	}
 	root := doc.Content[0]
 	if root.Content[0].Value != "onphrase" || root.Content[1].Value != version {

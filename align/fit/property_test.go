@@ -42,7 +42,8 @@ func randomJob(seed uint64) Job {
 		case 0:
 			b.WriteString("      - {repeat: goblet squat}\n")
 		case 1:
-			fmt.Fprintf(&b, "      - superset: pair\n        rounds: 2\n        do:\n          - %s\n          - %s\n", randomItem(r, 8), randomItem(r, 8))
+			fmt.Fprintf(&b, "      - superset: pair\n        rounds: 2\n        do:\n          - %s\n          - %s\n",
+				randomItem(r, 8), randomItem(r, 8))
 		case 2:
 			b.WriteString("      - {interval: march, series: 3 x 20s/10s}\n")
 		}
@@ -87,7 +88,8 @@ func TestChangesDoWhatTheySay(t *testing.T) {
 					t.Fatalf("%v\n%s", err, j.Src)
 				}
 				// The other part stays as it is.
-				rest := j.Prices.left(slices.DeleteFunc(slices.Clone(before.Findings), func(f align.Finding) bool { return f.Part == class.Parts[i].Name }))
+				rest := j.Prices.left(slices.DeleteFunc(slices.Clone(before.Findings),
+					func(f align.Finding) bool { return f.Part == class.Parts[i].Name }))
 				if got := p.Price + j.Prices.left(p.After.Findings) - rest; got != w.cost {
 					t.Errorf("part %d, plan %d: the search says %d, the checks %d\n%s\n%s", i, n, w.cost, got, j.Src, p.Src)
 				}
@@ -182,7 +184,8 @@ func inFile(t *testing.T, src []byte, changes []Change) {
 			text = lines[c.Line-1]
 		}
 		item, _, _ := strings.Cut(c.Words, ":")
-		named := strings.Contains(text, item) || c.Kind == Start || c.Kind == BPM || c.Kind == Hold || c.Kind == Swap || c.Kind == OnPhrase
+		named := strings.Contains(text, item) || c.Kind == Start || c.Kind == BPM || c.Kind == Hold || c.Kind == Swap ||
+			c.Kind == OnPhrase
 		if !named || strings.HasPrefix(strings.TrimSpace(text), "#") {
 			t.Errorf("line %d is %q, which %q is not about\n%s", c.Line, text, c.Words, src)
 		}

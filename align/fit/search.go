@@ -109,7 +109,8 @@ func (s *search) beginnings() []step {
 			if n == now && (s.part.Start.Phrase == n || s.part.Start == plan.Start{}) {
 				continue
 			}
-			all = append(all, step{price: s.variants[w].price + s.prices[Start] + s.prices[Phrase]*abs(n-now), variant: w, begin: true, start: start})
+			all = append(all, step{price: s.variants[w].price + s.prices[Start] + s.prices[Phrase]*abs(n-now), variant: w,
+				begin: true, start: start})
 		}
 	}
 	return sorted(all)
@@ -214,7 +215,8 @@ func (s *search) do(n *node) *node {
 	st := n.at.open[n.tried]
 	to := s.take(n, st)
 	n.tried++
-	child := &node{before: n, step: st, variant: n.variant, next: n.next, late: n.late, state: to.state, decided: n.decided}
+	child := &node{before: n, step: st, variant: n.variant, next: n.next, late: n.late, state: to.state,
+		decided: n.decided}
 	child.left = n.left + s.prices.tally(to.found)
 	child.cost = n.cost - n.left + st.price + child.left
 	switch {

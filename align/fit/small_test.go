@@ -19,7 +19,8 @@ func song(file string, bpm float64, lengths ...int) beat.Track {
 	const one = 0.5 // [s]
 	for _, n := range lengths {
 		i := len(t.Beats)
-		t.Phrases = append(t.Phrases, beat.Phrase{Time: one + float64(i)*60/bpm, Beat: i, Counts: n, Kind: beat.KindOf(n), Trust: 1})
+		t.Phrases = append(t.Phrases, beat.Phrase{Time: one + float64(i)*60/bpm, Beat: i, Counts: n, Kind: beat.KindOf(n),
+			Trust: 1})
 		for range n {
 			at := len(t.Beats)
 			t.Beats, t.BeatInBar = append(t.Beats, one+float64(at)*60/bpm), append(t.BeatInBar, at%4+1)
@@ -49,7 +50,8 @@ func randomItem(r *rand.Rand, reps int) string {
 	case 1:
 		return fmt.Sprintf("{interval: plank, time: %ds}", 5+5*r.IntN(2))
 	case 2:
-		return fmt.Sprintf("{set: %s, reps: \"%d x 2-2, %d x %s\"}", moves[r.IntN(5)], 1+r.IntN(reps), 1+r.IntN(reps), rhythms[r.IntN(4)])
+		return fmt.Sprintf("{set: %s, reps: \"%d x 2-2, %d x %s\"}", moves[r.IntN(5)], 1+r.IntN(reps), 1+r.IntN(reps),
+			rhythms[r.IntN(4)])
 	}
 	return fmt.Sprintf("{set: %s, reps: %d x %s%s}", moves[r.IntN(5)], 1+r.IntN(reps), rhythms[r.IntN(4)], extra)
 }
@@ -65,7 +67,8 @@ func smallJob(r *rand.Rand, items, reps, phrases int) Job {
 	for range items {
 		fmt.Fprintf(&b, "      - %s\n", randomItem(r, reps))
 	}
-	return Job{File: "class.yaml", Src: []byte(b.String()), Known: plan.Builtin(), Tracks: map[string]beat.Track{"a.mp3": oddSong(r, phrases)}, Prices: Usual()}
+	return Job{File: "class.yaml", Src: []byte(b.String()), Known: plan.Builtin(),
+		Tracks: map[string]beat.Track{"a.mp3": oddSong(r, phrases)}, Prices: Usual()}
 }
 
 // brute is the least that a class can cost, found by making every

@@ -21,7 +21,8 @@ func TestWordsOfStart(t *testing.T) {
 			"\n    do: [{set: squat, reps: 8 x 2-2}]\n"
 		prices := Usual()
 		prices[Start], prices[Phrase] = 1, 1
-		res, err := Search(Job{File: "class.yaml", Src: []byte(src), Known: plan.Builtin(), Tracks: map[string]beat.Track{"a.mp3": song("a.mp3", 128, 16, 32, 32)}, Prices: prices})
+		res, err := Search(Job{File: "class.yaml", Src: []byte(src), Known: plan.Builtin(),
+			Tracks: map[string]beat.Track{"a.mp3": song("a.mp3", 128, 16, 32, 32)}, Prices: prices})
 		if err != nil {
 			t.Fatal(err)
 		}

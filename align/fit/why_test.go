@@ -25,7 +25,8 @@ func TestParsePrices(t *testing.T) {
 		{"nothing", "", []plan.Pos{{Line: 1, Col: 1}}},
 		{"no version", "prices:\n  rep: 3\n", []plan.Pos{{Line: 1, Col: 1}}},
 		{"an empty mapping", "{}\n", []plan.Pos{{Line: 1, Col: 1}}},
-		{"unknown, less than nothing, a list", "onphrase: 1\nprices:\n  reb: 3\n  rep: -1\n  hold: [2]\n", []plan.Pos{{Line: 3, Col: 3}, {Line: 4, Col: 8}, {Line: 5, Col: 9}}},
+		{"unknown, less than nothing, a list", "onphrase: 1\nprices:\n  reb: 3\n  rep: -1\n  hold: [2]\n",
+			[]plan.Pos{{Line: 3, Col: 3}, {Line: 4, Col: 8}, {Line: 5, Col: 9}}},
 		{"another list", "onphrase: 1\nmoves: []\n", []plan.Pos{{Line: 2, Col: 1}}},
 		{"broken", "onphrase: 1\nprices: {\n", []plan.Pos{{Line: 1, Col: 1}}},
 	}

@@ -65,8 +65,10 @@ func TestSlips(t *testing.T) {
 		seams    []int
 		want     []int
 	}{
-		{"a beat lost in the middle", append(clear(80, 0), clear(79, 3)...), nil, append(counted(80, 4, 0), counted(79, 4, 3)...)},
-		{"a bridge of four bars that sounds shifted", slices.Concat(clear(80, 0), clear(16, 2), clear(80, 0)), nil, counted(176, 4, 0)},
+		{"a beat lost in the middle", append(clear(80, 0), clear(79, 3)...), nil,
+			append(counted(80, 4, 0), counted(79, 4, 3)...)},
+		{"a bridge of four bars that sounds shifted", slices.Concat(clear(80, 0), clear(16, 2), clear(80, 0)), nil,
+			counted(176, 4, 0)},
 		{"the same at a change of tempo and back", slices.Concat(clear(80, 0), clear(16, 2), clear(80, 0)), []int{80, 96},
 			slices.Concat(counted(80, 4, 0), counted(16, 4, 2), counted(80, 4, 0))},
 		{"a change of tempo within the bars", clear(160, 0), []int{83}, counted(160, 4, 0)},

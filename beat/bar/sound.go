@@ -91,7 +91,8 @@ func inner(o *spectral.Onsets, start, period float64) (sum [2]float64) {
 // strongest is the greatest value of a curve within some seconds of a time.
 func strongest(curve []float32, fps, centre, within float64) float64 {
 	best := 0.0
-	for i := max(0, int(math.Round((centre-within)*fps))); i <= min(len(curve)-1, int(math.Round((centre+within)*fps))); i++ {
+	for i := max(0, int(math.Round((centre-within)*fps))); i <= min(len(curve)-1,
+		int(math.Round((centre+within)*fps))); i++ {
 		best = max(best, float64(curve[i]))
 	}
 	return best

@@ -49,7 +49,8 @@ func TestClicksInTheFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	const head = 44
-	if len(wav) != head+4*src.samples || binary.LittleEndian.Uint32(wav[40:]) != uint32(4*src.samples) || binary.LittleEndian.Uint32(wav[24:]) != 44100 {
+	if len(wav) != head+4*src.samples || binary.LittleEndian.Uint32(wav[40:]) != uint32(4*src.samples) ||
+		binary.LittleEndian.Uint32(wav[24:]) != 44100 {
 		t.Fatalf("%d bytes, header % x", len(wav), wav[:head])
 	}
 	rest := make([]float64, src.samples)
@@ -107,7 +108,8 @@ func TestOf(t *testing.T) {
 			t.Errorf("count %d: %g Hz, want %g", i, c.Pitch, want)
 		}
 	}
-	waltz := beat.Track{Meter: 3, Beats: []float64{1, 2, 3, 4}, BeatInBar: []int{1, 2, 3, 1}, Phrases: []beat.Phrase{{Counts: 4}}}
+	waltz := beat.Track{Meter: 3, Beats: []float64{1, 2, 3, 4}, BeatInBar: []int{1, 2, 3, 1},
+		Phrases: []beat.Phrase{{Counts: 4}}}
 	if got := Of(waltz); got[0].Pitch != PhraseStart || got[3].Pitch != One || got[2].Pitch != Count {
 		t.Errorf("%v", got)
 	}

@@ -40,13 +40,15 @@ var encodings = []encoding{
 	{name: "mp3 22.05 kHz", format: "MP3", rate: 22050, make: withLAME("-b", "64", "--resample", "22.05")},
 	{name: "mp3 48 kHz", format: "MP3", rate: 48000, make: withLAME("-b", "128", "--resample", "48")},
 	{name: "mp3 32 kHz", format: "MP3", rate: 32000, make: withLAME("-b", "96", "--resample", "32")},
-	{name: "mp3 padded 22.05 kHz", format: "MP3", child: true, rate: 22050, make: withLAME("-b", "80", "--resample", "22.05")},
+	{name: "mp3 padded 22.05 kHz", format: "MP3", child: true, rate: 22050,
+		make: withLAME("-b", "80", "--resample", "22.05")},
 	{name: "mpeg 2.5", format: "MP3", child: true, rate: 11025, make: withLAME("-b", "32", "--resample", "11.025")},
 	{name: "layer II", format: "MPEG layer II", child: true, late: 481, make: withFFmpeg("music.mp2", "-b:a", "192k")},
 	{name: "m4a", format: "M4A (AAC)", child: true, make: withFFmpeg("music.m4a", "-c:a", "aac", "-b:a", "160k")},
 	{name: "alac", format: "M4A (ALAC)", child: true, lossless: true, make: withFFmpeg("music.m4a", "-c:a", "alac")},
 	{name: "raw aac", format: "AAC", child: true, late: 1024, make: withFFmpeg("music.aac", "-c:a", "aac")},
-	{name: "ogg vorbis", format: "Ogg Vorbis", child: true, make: withFFmpeg("music.ogg", "-c:a", "libvorbis", "-q:a", "6")},
+	{name: "ogg vorbis", format: "Ogg Vorbis", child: true,
+		make: withFFmpeg("music.ogg", "-c:a", "libvorbis", "-q:a", "6")},
 	{name: "opus", format: "Opus", child: true, rate: 48000, make: withFFmpeg("music.opus", "-b:a", "160k")},
 	{name: "aiff", format: "AIFF", child: true, lossless: true, make: withFFmpeg("music.aiff")},
 	{name: "a-law in wav", format: "WAV", child: true, make: withFFmpeg("music.wav", "-c:a", "pcm_alaw")},
@@ -103,7 +105,8 @@ func checkTimeline(t *testing.T, e encoding, music, got, want sound) {
 		rate = music.rate
 	}
 	if got.rate != rate || got.channels != music.channels || got.format != e.format {
-		t.Fatalf("%q, %d Hz, %d channels; want %q, %d Hz, %d", got.format, got.rate, got.channels, e.format, rate, music.channels)
+		t.Fatalf("%q, %d Hz, %d channels; want %q, %d Hz, %d", got.format, got.rate, got.channels, e.format, rate,
+			music.channels)
 	}
 	if got.length() != want.length() {
 		t.Errorf("%d samples, ffmpeg decodes %d", got.length(), want.length())

@@ -88,7 +88,8 @@ func TestFFmpegMissing(t *testing.T) {
 	for path, name := range map[string]string{aiff(t): "AIFF", m4a: "M4A (AAC)"} {
 		_, err := Open(path, Auto)
 		var problem *Error
-		if !errors.As(err, &problem) || problem.Msg != name+" needs ffmpeg, which is not there" || problem.Hint != installFFmpeg {
+		if !errors.As(err, &problem) || problem.Msg != name+" needs ffmpeg, which is not there" ||
+			problem.Hint != installFFmpeg {
 			t.Errorf("got %v", err)
 		}
 	}
@@ -146,7 +147,8 @@ func TestFFmpegForAll(t *testing.T) {
 		program(t, "ffmpeg", "ffmpeg")
 		builtin, child := ours(t, path, Builtin), ours(t, path, FFmpeg)
 		if builtin.length() != child.length() || builtin.format != child.format {
-			t.Errorf("%s: %d samples of %s, by ffmpeg %d of %s", path, builtin.length(), builtin.format, child.length(), child.format)
+			t.Errorf("%s: %d samples of %s, by ffmpeg %d of %s", path, builtin.length(), builtin.format, child.length(),
+				child.format)
 		}
 		if a := align(child.left(), builtin.left(), 20000, 100); a.late != 0 || a.fit < 0.99 {
 			t.Errorf("%s: %+v", path, a)

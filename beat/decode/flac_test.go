@@ -86,10 +86,13 @@ func TestFLACDamage(t *testing.T) {
 		noted  string
 	}{
 		{"overwritten", overwrite(3000), false, "damaged in 1 place"},
-		{"zeros", func(b []byte) []byte { return joined(b[:len(b)/2], make([]byte, 50000), b[len(b)/2+50000:]) }, false, "damaged in 1 place"},
-		{"bytes missing", func(b []byte) []byte { return joined(b[:len(b)/2], b[len(b)/2+30000:]) }, false, "damaged in 1 place"},
+		{"zeros", func(b []byte) []byte { return joined(b[:len(b)/2], make([]byte, 50000), b[len(b)/2+50000:]) }, false,
+			"damaged in 1 place"},
+		{"bytes missing", func(b []byte) []byte { return joined(b[:len(b)/2], b[len(b)/2+30000:]) }, false,
+			"damaged in 1 place"},
 		{"junk put in", insert(noise(9000)), false, "damaged in 1 place"},
-		{"two places", func(b []byte) []byte { return overwrite(3000)(joined(b[:len(b)/4], noise(2000), b[len(b)/4+2000:])) }, false, "damaged in 2 places"},
+		{"two places", func(b []byte) []byte { return overwrite(3000)(joined(b[:len(b)/4], noise(2000), b[len(b)/4+2000:])) },
+			false, "damaged in 2 places"},
 		{"cut", func(b []byte) []byte { return b[:len(b)*3/4] }, true, "the file is cut"},
 		{"ID3 in front", func(b []byte) []byte { return joined(id3v2(3000, false), b) }, false, ""},
 		{"ID3v1 behind", func(b []byte) []byte { return joined(b, id3v1()) }, false, ""},
@@ -117,7 +120,8 @@ func TestFLACProblems(t *testing.T) {
 		{"header cut", "fLaC\x00\x00\x00\x22abc", "flac: the header is damaged: "},
 		{"no stream information", "fLaC\x81\x00\x00\x04abcd", "flac: the file does not begin with its stream information"},
 	} {
-		if _, err := Open(writeFile(t, "music.flac", []byte(c.file)), Builtin); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+		if _, err := Open(writeFile(t, "music.flac", []byte(c.file)), Builtin); err == nil ||
+			!strings.HasPrefix(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %s", c.name, err, c.want)
 		}
 	}

@@ -102,7 +102,8 @@ func TestIdentityMP3Tags(t *testing.T) {
 	}
 	id3v2 := append([]byte("ID3\x04\x00\x00\x00\x00\x00\x64"), make([]byte, 100)...)
 	id3v1 := append([]byte("TAG"), make([]byte, 125)...)
-	tagged, err := Identity(write("b.mp3", append(append(id3v2, src[skipID3(bytes.NewReader(src), int64(len(src))):]...), id3v1...)))
+	tagged, err := Identity(write("b.mp3", append(append(id3v2, src[skipID3(bytes.NewReader(src), int64(len(src))):]...),
+		id3v1...)))
 	if err != nil || tagged != plain {
 		t.Errorf("tags before and behind: %q, %v, want %q", tagged, err, plain)
 	}
@@ -110,7 +111,8 @@ func TestIdentityMP3Tags(t *testing.T) {
 	if err != nil || cut == plain {
 		t.Errorf("a file cut short is the same sound: %q, %v", cut, err)
 	}
-	for name, b := range map[string][]byte{"empty.mp3": nil, "text.mp3": []byte("water at 12:30"), "head.flac": []byte("fLaC\x00\x00")} {
+	for name, b := range map[string][]byte{"empty.mp3": nil, "text.mp3": []byte("water at 12:30"),
+		"head.flac": []byte("fLaC\x00\x00")} {
 		if id, err := Identity(write(name, b)); err == nil {
 			t.Errorf("%s: %q, want an error", name, id)
 		}

@@ -26,7 +26,8 @@ func id3v2(n int, footer bool) []byte {
 	if footer {
 		flags = 0x10
 	}
-	b := []byte{'I', 'D', '3', 4, 0, flags, byte(n >> 21 & 0x7F), byte(n >> 14 & 0x7F), byte(n >> 7 & 0x7F), byte(n & 0x7F)}
+	b := []byte{'I', 'D', '3', 4, 0, flags, byte(n >> 21 & 0x7F), byte(n >> 14 & 0x7F), byte(n >> 7 & 0x7F),
+		byte(n & 0x7F)}
 	b = append(b, bytes.Repeat([]byte{0xFF, 0xFB, 0x90, 0x64}, n/4+1)[:n]...) // looks like frames
 	if footer {
 		b = append(b, "3DI\x04\x00\x10\x00\x00\x00\x00"...)
@@ -223,7 +224,8 @@ func TestMP3ChangedRate(t *testing.T) {
 	}
 	path := writeFile(t, "music.mp3", joined(first, second))
 	got := ours(t, path, Builtin)
-	if got.length() != 3*44100 || !strings.Contains(strings.Join(got.notes, ";"), "stops at 3s: the sound goes on at 48000 Hz") {
+	if got.length() != 3*44100 || !strings.Contains(strings.Join(got.notes, ";"),
+		"stops at 3s: the sound goes on at 48000 Hz") {
 		t.Errorf("built in: %d samples, notes %q", got.length(), got.notes)
 	}
 	program(t, "ffmpeg", "ffmpeg")

@@ -20,7 +20,8 @@ func TestMP3Header(t *testing.T) {
 		{"free format", "\xFF\xFB\x00\x64", 3, 44100, 0, 1152, 2},
 	} {
 		h, ok := parseMP3Header([]byte(c.header))
-		if !ok || h.layer != c.layer || h.rate != c.rate || h.size() != c.size || h.samples() != c.samples || h.channels() != c.chs {
+		if !ok || h.layer != c.layer || h.rate != c.rate || h.size() != c.size || h.samples() != c.samples ||
+			h.channels() != c.chs {
 			t.Errorf("%s: %+v, size %d, samples %d", c.name, h, h.size(), h.samples())
 		}
 	}
@@ -74,9 +75,12 @@ func TestMP3Info(t *testing.T) {
 		found  bool
 	}{
 		{"LAME", stereo, xing(36, "\x01", "\x00\x00\x00\xC1"+lameField), mp3Info{"Xing", 193, true, 576, 1260}, true},
-		{"all fields", stereo, xing(36, "\x0F", "\x00\x00\x00\xC1\x00\x01\x00\x00"+string(make([]byte, 104))+lameField), mp3Info{"Xing", 193, true, 576, 1260}, true},
-		{"behind a checksum", guarded, xing(38, "\x01", "\x00\x00\x00\xC1"+lameField), mp3Info{"Xing", 193, true, 576, 1260}, true},
-		{"mono at half rate", mono, xing(13, "\x01", "\x00\x00\x00\xC1"+lameField), mp3Info{"Xing", 193, true, 576, 1260}, true},
+		{"all fields", stereo, xing(36, "\x0F", "\x00\x00\x00\xC1\x00\x01\x00\x00"+string(make([]byte, 104))+lameField),
+			mp3Info{"Xing", 193, true, 576, 1260}, true},
+		{"behind a checksum", guarded, xing(38, "\x01", "\x00\x00\x00\xC1"+lameField), mp3Info{"Xing", 193, true, 576, 1260},
+			true},
+		{"mono at half rate", mono, xing(13, "\x01", "\x00\x00\x00\xC1"+lameField), mp3Info{"Xing", 193, true, 576, 1260},
+			true},
 		{"no delay", stereo, xing(36, "\x01", "\x00\x00\x00\xC1"), mp3Info{kind: "Xing", frames: 193}, true},
 		{"another encoder", stereo, xing(36, "\x01", "\x00\x00\x00\xC1ABCD1.0"), mp3Info{kind: "Xing", frames: 193}, true},
 		{"cut", stereo, xing(36, "\x0F", "")[:50], mp3Info{kind: "Xing"}, true},
@@ -103,8 +107,10 @@ func TestMP3Trim(t *testing.T) {
 	}{
 		{"tagged", joined(infoFrameOf("\x00\x00\x00\x08", "\x24\x04\xEC"), silentFrames(stereo128, 8)), 8*1152 - 1105 - 731},
 		{"short padding", joined(infoFrameOf("\x00\x00\x00\x08", "\x24\x00\x00"), silentFrames(stereo128, 8)), 8*1152 - 1105},
-		{"number of frames unknown", joined(infoFrameOf("\x00\x00\x00\x00", "\x24\x04\xEC"), silentFrames(stereo128, 8)), 8*1152 - 1105},
-		{"delay longer than the sound", joined(infoFrameOf("\x00\x00\x00\x02", "\xFF\xF0\x00"), silentFrames(stereo128, 2)), 0},
+		{"number of frames unknown", joined(infoFrameOf("\x00\x00\x00\x00", "\x24\x04\xEC"), silentFrames(stereo128, 8)),
+			8*1152 - 1105},
+		{"delay longer than the sound", joined(infoFrameOf("\x00\x00\x00\x02", "\xFF\xF0\x00"), silentFrames(stereo128, 2)),
+			0},
 		{"untagged", silentFrames(stereo128, 8), 8 * 1152},
 		{"one frame", silentFrames(stereo128, 1), 1152},
 		{"info frame alone", infoFrameOf("\x00\x00\x00\x08", "\x24\x04\xEC"), 0},
@@ -128,7 +134,8 @@ func TestMP3Unsupported(t *testing.T) {
 		{"layer I", silentFrames("\xFF\xFF\xC4\x04", 9), "MPEG layer I is not built in (let ffmpeg decode it)"},
 		{"layer II", silentFrames("\xFF\xFD\xA4\x04", 9), "MPEG layer II is not built in (let ffmpeg decode it)"},
 		{"MPEG-2.5", silentFrames("\xFF\xE3\x40\xC4", 9), "MPEG-2.5 layer III is not built in (let ffmpeg decode it)"},
-		{"padding lost", silentFrames("\xFF\xF3\x92\xC4", 9), "MP3 at 22050 Hz with padded frames is not built in (let ffmpeg decode it)"},
+		{"padding lost", silentFrames("\xFF\xF3\x92\xC4", 9),
+			"MP3 at 22050 Hz with padded frames is not built in (let ffmpeg decode it)"},
 	} {
 		if _, err := Open(writeFile(t, "music.mp3", c.file), Builtin); err == nil || err.Error() != c.want {
 			t.Errorf("%s: %v, want %s", c.name, err, c.want)
@@ -143,7 +150,8 @@ func TestMP3Core(t *testing.T) {
 	starved[4] = 0x10 // main_data_begin 32
 	tooLong := silentFrames(stereo128, 1)
 	copy(tooLong[6:], "\xFF\xFF\xFF\xFF")
-	got := ours(t, writeFile(t, "music.mp3", joined(starved, silentFrames(stereo128, 3), tooLong, silentFrames(stereo128, 3))), Builtin)
+	got := ours(t, writeFile(t, "music.mp3",
+		joined(starved, silentFrames(stereo128, 3), tooLong, silentFrames(stereo128, 3))), Builtin)
 	if got.length() != 8*1152 {
 		t.Errorf("%d samples", got.length())
 	}

@@ -34,11 +34,13 @@ func TestSniff(t *testing.T) {
 		{"vorbis", string(ogg("\x01vorbis")), "Ogg Vorbis"}, {"opus", string(ogg("OpusHead")), "Opus"},
 		{"ogg flac", string(ogg("\x7FFLAC")), "Ogg FLAC"}, {"other ogg", string(ogg("???")), "Ogg"},
 		{"aiff", "FORM\x00\x00\x00\x04AIFF", "AIFF"}, {"wma", "\x30\x26\xB2\x75\x8E\x66\xCF\x11", "Windows Media Audio"},
-		{"webm", "\x1A\x45\xDF\xA3", "Matroska or WebM"}, {"tagged aiff", string(id3v2(50, false)) + "FORM\x00\x00\x00\x04AIFF", "AIFF"},
+		{"webm", "\x1A\x45\xDF\xA3", "Matroska or WebM"},
+		{"tagged aiff", string(id3v2(50, false)) + "FORM\x00\x00\x00\x04AIFF", "AIFF"},
 		{"free format", string(freeFormat), "MP3 in free format"},
 
 		{"one byte", "a", "not an audio file: it looks like text"},
-		{"text", "Count 1 is on the first kick.\n" + strings.Repeat("five six seven eight ", 50), "not an audio file: it looks like text"},
+		{"text", "Count 1 is on the first kick.\n" + strings.Repeat("five six seven eight ", 50),
+			"not an audio file: it looks like text"},
 		{"text in another script", strings.Repeat("ритм ", 200), "not an audio file: it looks like text"},
 		{"web page", "  <!DOCTYPE html><html>", "not an audio file: it looks like a web page"},
 		{"midi", "MThd\x00\x00\x00\x06", "not an audio file: it looks like a MIDI file: notes to be played, not sound"},
@@ -83,7 +85,8 @@ func TestParseMode(t *testing.T) {
 			t.Errorf("%s: %q, %v", m, got, err)
 		}
 	}
-	if _, err := ParseMode("native"); err == nil || err.Error() != `decoder "native": unknown; it is auto, builtin or ffmpeg` {
+	if _, err := ParseMode("native"); err == nil ||
+		err.Error() != `decoder "native": unknown; it is auto, builtin or ffmpeg` {
 		t.Errorf("got %v", err)
 	}
 }

@@ -15,7 +15,8 @@ func id3Frame(id, text string) []byte {
 func id3Tag(frames ...[]byte) []byte {
 	body := joined(frames...)
 	n := len(body)
-	return joined([]byte{'I', 'D', '3', 3, 0, 0, byte(n >> 21), byte(n >> 14 & 0x7F), byte(n >> 7 & 0x7F), byte(n & 0x7F)}, body)
+	return joined([]byte{'I', 'D', '3', 3, 0, 0, byte(n >> 21), byte(n >> 14 & 0x7F), byte(n >> 7 & 0x7F), byte(n & 0x7F)},
+		body)
 }
 
 func TestReadTags(t *testing.T) {
@@ -67,7 +68,8 @@ func TestFalseComments(t *testing.T) {
 	}{
 		{"nothing", block(""), Tags{}},
 		{"huge vendor", block("\xFF\xFF\xFF\xFF\x00\x00\x00\x00\x07\x00\x00\x00TITLE=a"), Tags{}},
-		{"one, then huge", block("\x00\x00\x00\x00\xFF\xFF\xFF\xFF\x07\x00\x00\x00title=a\xFF\xFF\xFF\xFFx"), Tags{Title: "a"}},
+		{"one, then huge", block("\x00\x00\x00\x00\xFF\xFF\xFF\xFF\x07\x00\x00\x00title=a\xFF\xFF\xFF\xFFx"),
+			Tags{Title: "a"}},
 		{"cut", block("\x00\x00\x00\x00\x01\x00\x00\x00\x07\x00\x00\x00TIT"), Tags{}},
 	} {
 		if got, err := ReadTags(writeFile(t, "music.flac", c.file)); err != nil || got != c.want {

@@ -36,7 +36,8 @@ func TestFrontEnd(t *testing.T) {
 		worst = max(worst, math.Abs(float64(levels[i]-want[i])))
 	}
 	if worst > 1e-5 {
-		t.Errorf("levels are off by %g, want 1e-5 at most: spectral's front-end is not the one the ear was trained with", worst)
+		t.Errorf("levels are off by %g, want 1e-5 at most: spectral's front-end is not the one the ear was trained with",
+			worst)
 	}
 }
 
@@ -117,7 +118,8 @@ func TestParse(t *testing.T) {
 
 // Ref: IEEE 754-2008, binary16.
 func TestHalf(t *testing.T) {
-	for h, want := range map[uint16]float32{0: 0, 0x3C00: 1, 0xC000: -2, 0x7BFF: 65504, 0x0400: 1.0 / 16384, 0x0001: 1.0 / (1 << 24), 0x8001: -1.0 / (1 << 24), 0x3555: 0.33325195} {
+	for h, want := range map[uint16]float32{0: 0, 0x3C00: 1, 0xC000: -2, 0x7BFF: 65504, 0x0400: 1.0 / 16384,
+		0x0001: 1.0 / (1 << 24), 0x8001: -1.0 / (1 << 24), 0x3555: 0.33325195} {
 		if got := half(h); got != want {
 			t.Errorf("half(%#04x) = %g, want %g", h, got, want)
 		}

@@ -28,7 +28,8 @@ func (l line) bend(hits []Hit) (bend float64, shows bool) {
 		return 0, false
 	}
 	c := fitCubic(s)
-	square, rest := s.square(func(p point) float64 { return c.at(p.x) }), s.square(func(p point) float64 { return p.y - c.at(p.x) })
+	square, rest := s.square(func(p point) float64 { return c.at(p.x) }),
+		s.square(func(p point) float64 { return p.y - c.at(p.x) })
 	chance := surelyBent * more * rest / float64(len(s)-all)
 	if square > chance {
 		bend = math.Sqrt(square)

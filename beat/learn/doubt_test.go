@@ -14,8 +14,10 @@ func TestDoubt(t *testing.T) {
 		bpm          float64
 		want         string
 	}{
-		{"synth", "house", 126, ""}, {"synth", "drum&bass", 174, learn.OctaveDoubt}, {"midi", "mma/casio-rock-1", 160, learn.OctaveDoubt},
-		{"midi", "mma/casio-rock-1", 159.9, ""}, {"synth", "half-time", 132, learn.OctaveDoubt}, {"synth", "trap", 140, learn.OctaveDoubt},
+		{"synth", "house", 126, ""}, {"synth", "drum&bass", 174, learn.OctaveDoubt},
+		{"midi", "mma/casio-rock-1", 160, learn.OctaveDoubt},
+		{"midi", "mma/casio-rock-1", 159.9, ""}, {"synth", "half-time", 132, learn.OctaveDoubt},
+		{"synth", "trap", 140, learn.OctaveDoubt},
 		{"midi", "mma/half-time", 132, ""}, {"synth", "ballad", 57, ""},
 	} {
 		if got := (learn.Item{Kind: c.kind, Source: c.source}).Doubt(c.bpm); got != c.want {

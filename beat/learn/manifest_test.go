@@ -56,7 +56,8 @@ func TestTrainingAndHeldOutShareNothing(t *testing.T) {
 var (
 	fileNote   = regexp.MustCompile(`MIDI file (\w+)/([\w.-]+)`)
 	grooveNote = regexp.MustCompile(`MMA groove ([\w:+/]+)`)
-	packages   = map[string]string{"openmsx": "openttd-openmsx", "simutrans": "simutrans-data", "freedoom": "freedoom", "planetblupi": "planetblupi-music-midi"}
+	packages   = map[string]string{"openmsx": "openttd-openmsx", "simutrans": "simutrans-data", "freedoom": "freedoom",
+		"planetblupi": "planetblupi-music-midi"}
 )
 
 // The corpus is what the ear is judged by: none of its MIDI files may be in the

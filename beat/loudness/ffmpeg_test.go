@@ -60,7 +60,8 @@ func TestAgainstFFmpeg(t *testing.T) {
 			for _, v := range c.samples {
 				raw = binary.LittleEndian.AppendUint32(raw, math.Float32bits(v))
 			}
-			want := ffmpegSays(t, raw, "-f", "f32le", "-ar", strconv.Itoa(c.rate), "-ac", strconv.Itoa(c.channels), "-i", "pipe:0")
+			want := ffmpegSays(t, raw, "-f", "f32le", "-ar", strconv.Itoa(c.rate), "-ac", strconv.Itoa(c.channels), "-i",
+				"pipe:0")
 			if got := measure(t, c.rate, c.channels, c.samples); math.Abs(got-want) > tolerance {
 				t.Errorf("%.2f LUFS, ffmpeg %.1f", got, want)
 			}
@@ -81,7 +82,8 @@ func TestMusicAgainstFFmpeg(t *testing.T) {
 	const every = 10
 	for i := 0; i < len(files); i += every {
 		t.Run(filepath.Base(files[i]), func(t *testing.T) {
-			raw, err := exec.Command("ffmpeg", "-v", "error", "-i", files[i], "-f", "f32le", "-ac", "2", "-ar", "44100", "-").Output()
+			raw, err := exec.Command("ffmpeg", "-v", "error", "-i", files[i], "-f", "f32le", "-ac", "2", "-ar", "44100",
+				"-").Output()
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -145,7 +145,8 @@ func TestStreaming(t *testing.T) {
 
 // Silence behind sound must not slow the meter down.
 func BenchmarkMeter(b *testing.B) {
-	for name, samples := range map[string][]float32{"sound": hiss(2 * 44100 * 60), "silence": make([]float32, 2*44100*60)} {
+	for name, samples := range map[string][]float32{"sound": hiss(2 * 44100 * 60),
+		"silence": make([]float32, 2*44100*60)} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				m := NewMeter(44100, 2)

@@ -85,13 +85,15 @@ func TestFind(t *testing.T) {
 		{"plain", []section{{'v', 8}, {'c', 8}, {'v', 8}, {'c', 8}}, []int{0, 32, 32, 32, 32}},
 		{"a tag of 4 counts", []section{{'v', 8}, {'c', 8}, {'t', 1}, {'v', 8}, {'c', 8}}, []int{0, 32, 32, 4, 32, 32}},
 		{"a tag of 8 counts", []section{{'v', 8}, {'c', 8}, {'t', 2}, {'v', 8}, {'c', 8}}, []int{0, 32, 32, 8, 32, 32}},
-		{"a bridge of 16", []section{{'v', 8}, {'c', 8}, {'v', 8}, {'c', 8}, {'b', 4}, {'c', 8}}, []int{0, 32, 32, 32, 32, 16, 32}},
+		{"a bridge of 16", []section{{'v', 8}, {'c', 8}, {'v', 8}, {'c', 8}, {'b', 4}, {'c', 8}},
+			[]int{0, 32, 32, 32, 32, 16, 32}},
 		{"a short phrase of 24", []section{{'v', 8}, {'c', 8}, {'b', 6}, {'v', 8}, {'c', 8}}, []int{0, 32, 32, 24, 32, 32}},
 		{"a section of 64 is two phrases", []section{{'v', 8}, {'c', 16}, {'v', 8}}, []int{0, 32, 32, 32, 32}},
 		{"an intro of 16", []section{{'i', 4}, {'v', 8}, {'c', 8}, {'v', 8}, {'c', 8}}, []int{0, 16, 32, 32, 32, 32}},
 		{"a lead-in without counts", []section{{silence, 5}, {'v', 8}, {'c', 8}, {'v', 8}}, []int{20, 32, 32, 32}},
 		{"counts after the last sound", []section{{'v', 8}, {'c', 8}, {'v', 8}, {silence, 3}}, []int{0, 32, 32, 32}},
-		{"a breakdown in which no count is heard", []section{{'v', 8}, {'c', 8}, {silence, 8}, {'c', 8}}, []int{0, 32, 32, 32, 32}},
+		{"a breakdown in which no count is heard", []section{{'v', 8}, {'c', 8}, {silence, 8}, {'c', 8}},
+			[]int{0, 32, 32, 32, 32}},
 		{"nothing", nil, nil},
 		{"one bar", []section{{'v', 1}}, []int{0, 4}},
 	} {
@@ -159,7 +161,8 @@ func TestPhrasesOfNoise(t *testing.T) {
 		found := phrase.Find(sound, bars)
 		for i, p := range found {
 			if i > 0 && p.Beat != found[i-1].Beat+found[i-1].Counts {
-				t.Errorf("%v: phrase %d starts at beat %d, the one before ends at %d", song, i, p.Beat, found[i-1].Beat+found[i-1].Counts)
+				t.Errorf("%v: phrase %d starts at beat %d, the one before ends at %d", song, i, p.Beat, found[i-1].Beat+
+					found[i-1].Counts)
 			}
 			if p.Counts < 4 || p.Counts > 32 || p.Counts%4 != 0 || bars.BeatInBar[p.Beat] != 1 {
 				t.Errorf("%v: phrase of %d counts from beat %d", song, p.Counts, p.Beat)

@@ -45,7 +45,8 @@ func TestBarLinesOfMIDIFiles(t *testing.T) {
 				t.Fatalf("the file has %d counts in a bar, want %d", truth.meter, c.meter)
 			}
 			wav := filepath.Join(t.TempDir(), "song.wav")
-			if out, err := exec.Command("fluidsynth", "-ni", "-q", "-g", "0.4", "-r", "22050", "-F", wav, font, path).CombinedOutput(); err != nil {
+			if out, err := exec.Command("fluidsynth", "-ni", "-q", "-g", "0.4", "-r", "22050", "-F", wav, font,
+				path).CombinedOutput(); err != nil {
 				t.Fatalf("fluidsynth: %v\n%s", err, out)
 			}
 			sound, err := hear(wav, truth.beats)

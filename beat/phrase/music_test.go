@@ -147,7 +147,8 @@ func TestCorpus(t *testing.T) {
 	t.Logf("count 1 F %.3f (%d tracks), phrase starts F %.3f (%d), odd phrases %.0f of %d",
 		mean(ones), len(ones), mean(starts), len(starts), right, len(odd))
 	if mean(ones) < leastCount1 || mean(starts) < leastPhrases || right < leastOdd*float64(len(odd)) {
-		t.Errorf("below the floors: count 1 %g, phrase starts %g, odd phrases %.0f %%", leastCount1, leastPhrases, 100*leastOdd)
+		t.Errorf("below the floors: count 1 %g, phrase starts %g, odd phrases %.0f %%", leastCount1, leastPhrases,
+			100*leastOdd)
 	}
 }
 

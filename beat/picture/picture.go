@@ -104,7 +104,8 @@ func places(t beat.Track) []place {
 		if i == 0 && p.Time > 60/t.BPM/2 {
 			list = append(list, loosePlace("lead-in", 0, p.Time))
 		}
-		v := place{name: fmt.Sprint(i + 1), what: fmt.Sprint(p.Counts), use: string(p.Use), odd: p.Odd(), phrase: true, from: p.Time}
+		v := place{name: fmt.Sprint(i + 1), what: fmt.Sprint(p.Counts), use: string(p.Use), odd: p.Odd(), phrase: true,
+			from: p.Time}
 		if v.odd {
 			v.what = fmt.Sprintf("%s %d", p.Kind, p.Counts)
 		}
@@ -175,7 +176,8 @@ func (d *drawing) place(p place, o beat.Outline) {
 	fmt.Fprintf(&path, "M%.1f %.1f", p.x, base)
 	for i := range n {
 		level := o.Between(p.time(float64(i)/float64(n)), p.time(float64(i+1)/float64(n)))
-		fmt.Fprintf(&path, "L%.1f %.1fH%.1f", p.x+p.w*float64(i)/float64(n), base-level*(block-30), p.x+p.w*float64(i+1)/float64(n))
+		fmt.Fprintf(&path, "L%.1f %.1fH%.1f", p.x+p.w*float64(i)/float64(n), base-level*(block-30),
+			p.x+p.w*float64(i+1)/float64(n))
 	}
 	fmt.Fprintf(&path, "V%.1fZ", base)
 	fill, dash := "#d9c58f", ""
@@ -183,7 +185,8 @@ func (d *drawing) place(p place, o beat.Outline) {
 		fill, dash = "#e9e6dc", ` stroke-dasharray="3 5"`
 	}
 	d.f(`<path d="%s" fill="%s"/>`, path.String(), fill)
-	d.f(`<path d="%s" fill="none" stroke="#20302e" stroke-width="%g"%s/>`, p.edge(), map[bool]float64{true: 4, false: 1.5}[p.odd], dash)
+	d.f(`<path d="%s" fill="none" stroke="#20302e" stroke-width="%g"%s/>`, p.edge(),
+		map[bool]float64{true: 4, false: 1.5}[p.odd], dash)
 	for i := 8; p.phrase && i < len(p.times)-1; i += 8 {
 		x := p.x + p.w*float64(i)/float64(len(p.times)-1)
 		d.f(`<path d="M%.1f %.1fv-9" stroke="#20302e" stroke-width="1.5"/>`, x, base)
@@ -234,7 +237,8 @@ func (d *drawing) loose(p place, unsteady [][2]float64) {
 			continue
 		}
 		a, b := p.x+p.w*p.share(u[0]), p.x+p.w*p.share(u[1])
-		d.f(`<rect x="%.1f" y="%.1f" width="%.1f" height="%g" fill="url(#loose)" opacity="0.45"/>`, a, p.y+30, math.Max(b-a, 1), block-30)
+		d.f(`<rect x="%.1f" y="%.1f" width="%.1f" height="%g" fill="url(#loose)" opacity="0.45"/>`, a, p.y+30,
+			math.Max(b-a, 1), block-30)
 	}
 }
 

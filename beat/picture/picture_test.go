@@ -11,7 +11,8 @@ import (
 )
 
 func track() beat.Track {
-	t := beat.Track{File: "a.mp3", Title: `Salt & <Rope> "7"`, BPM: 120, Meter: 4, Duration: 61, Outline: beat.Outline{-6, 0, -14}, Unsteady: [][2]float64{{30, 34}}}
+	t := beat.Track{File: "a.mp3", Title: `Salt & <Rope> "7"`, BPM: 120, Meter: 4, Duration: 61,
+		Outline: beat.Outline{-6, 0, -14}, Unsteady: [][2]float64{{30, 34}}}
 	for i := range 112 {
 		t.Beats = append(t.Beats, 4+float64(i)/2)
 	}
@@ -55,7 +56,8 @@ func TestWrite(t *testing.T) {
 	all := strings.Join(list, "|")
 	for _, want := range []string{
 		`Salt & <Rope> "7"`, "lead-in|0:00.0|", "|1|0:04.0|32 counts|", "|2|0:20.0|32 counts|", "|3|0:36.0|short 20 counts|",
-		"|4|0:46.0|tag 4|hold|", "|5|0:48.0|bridge 16 counts|finish|", "suggested use (common practice)", "3 not 32 counts", "after|0:56.0",
+		"|4|0:46.0|tag 4|hold|", "|5|0:48.0|bridge 16 counts|finish|", "suggested use (common practice)", "3 not 32 counts",
+		"after|0:56.0",
 	} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is missing in %s", want, all)

@@ -146,7 +146,8 @@ func (e *Ear) hearing(all []Reading) hearing {
 	}
 	last := min(len(e.Beat), int(to*e.FPS)+nearFrame+1)
 	first := min(last, max(0, int(min(from, to)*e.FPS)-nearFrame))
-	return hearing{beat: newLikelihood(e.Beat[first:last], first), one: newLikelihood(e.One[first:last], first), fps: e.FPS}
+	return hearing{beat: newLikelihood(e.Beat[first:last], first), one: newLikelihood(e.One[first:last], first),
+		fps: e.FPS}
 }
 
 func newLikelihood(a []float64, first int) likelihood {

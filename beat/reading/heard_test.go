@@ -13,7 +13,8 @@ var wide = Limits{Shortest: 0.2, Longest: 2}
 // hears is an ear that hears the given counts, each as strong as the list says
 // in turn and half as strong a frame away, and every fourth as count 1.
 func hears(seconds float64, counts []float64, strength ...float64) *Ear {
-	e := &Ear{Beat: make([]float64, int(seconds*earFPS)), One: make([]float64, int(seconds*earFPS)), FPS: earFPS, Counts: counts}
+	e := &Ear{Beat: make([]float64, int(seconds*earFPS)), One: make([]float64, int(seconds*earFPS)), FPS: earFPS,
+		Counts: counts}
 	for i, t := range counts {
 		f := int(math.Round(t * earFPS))
 		for d, share := range []float64{1, 0.5} {
@@ -43,7 +44,8 @@ func TestListen(t *testing.T) {
 		Listen(all, dance(), e)
 		return all[0].Heard
 	}
-	on, off, half, double := heard(e, e.Counts), heard(e, row(0.25, 0.5, 79)), heard(e, row(0, 1, 40)), heard(e, row(0, 0.25, 160))
+	on, off, half, double := heard(e, e.Counts), heard(e, row(0.25, 0.5, 79)), heard(e, row(0, 1, 40)),
+		heard(e, row(0, 0.25, 160))
 	strongWeak := heard(unequal, unequal.Counts)
 	for _, c := range []struct {
 		name       string
@@ -111,7 +113,8 @@ func TestChooseByEar(t *testing.T) {
 		{"alike, at the right tempo", hears(40, row(0, 0.5, 80), 0.9), 0.5},
 		{"at two levels by turns", hears(40, append(row(0, 0.5, 40), row(20, 1, 20)...), 0.9), 0.5},
 	} {
-		all := []Reading{{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0.25, 0.5, 79), Period: 0.5}, {Beats: row(0, 1, 40), Period: 1}}
+		all := []Reading{{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0, 0.5, 80), Period: 0.5},
+			{Beats: row(0.25, 0.5, 79), Period: 0.5}, {Beats: row(0, 1, 40), Period: 1}}
 		all = append(all, c.ear.Own(wide)...)
 		Listen(all, dance(), c.ear)
 		all = Choose(all)

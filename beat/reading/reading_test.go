@@ -29,7 +29,8 @@ func sounding(seconds float64, sounds map[int][]float64, chord float64) Evidence
 			}
 		}
 	}
-	return Evidence{Curves: all, FPS: fps, Courses: []Course{chords(seconds, 0, chord), chords(seconds, 0, chord), chords(seconds, 0, chord).Centred()}, Period: every(0.5)}
+	return Evidence{Curves: all, FPS: fps, Courses: []Course{chords(seconds, 0, chord), chords(seconds, 0, chord),
+		chords(seconds, 0, chord).Centred()}, Period: every(0.5)}
 }
 
 const chordFPS = 20
@@ -47,7 +48,8 @@ func chords(seconds, first, every float64) Course {
 // four on the floor at 120: a kick on each count, a snare on every second, hats
 // halfway between, the harmony on every fourth.
 func dance() Evidence {
-	return sounding(40, map[int][]float64{0: row(0, 0.5, 80), 3: row(0.5, 1, 40), 4: row(0.25, 0.5, 80), 5: row(0, 2, 20)}, 2)
+	return sounding(40, map[int][]float64{0: row(0, 0.5, 80), 3: row(0.5, 1, 40), 4: row(0.25, 0.5, 80), 5: row(0, 2, 20)},
+		2)
 }
 
 // heard are the clues of some beats.
@@ -107,7 +109,8 @@ func TestHear(t *testing.T) {
 func TestChoose(t *testing.T) {
 	all := []Reading{
 		{Beats: row(0, 0.25, 160), Period: 0.25}, {Beats: row(0.25, 0.5, 79), Period: 0.5},
-		{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 0.75, 53), Period: 0.75}, {Beats: row(0.01, 0.5, 79), Period: 0.5},
+		{Beats: row(0, 0.5, 80), Period: 0.5}, {Beats: row(0, 0.75, 53), Period: 0.75},
+		{Beats: row(0.01, 0.5, 79), Period: 0.5},
 	}
 	Listen(all, dance(), nil)
 	all = Choose(all)

@@ -82,7 +82,8 @@ func TestTempoAgainstMirEval(t *testing.T) {
 		ref, est := other("ref"), other("est")
 		got := TempoPair([2]float64{ref[0], ref[1]}, ref[2], [2]float64{est[0], est[1]})
 		want := outputs(t, file)
-		if math.Abs(got.P-want["P-score"].(float64)) > 1e-9 || got.One != want["One-correct"] || got.All != want["Both-correct"] {
+		if math.Abs(got.P-want["P-score"].(float64)) > 1e-9 || got.One != want["One-correct"] ||
+			got.All != want["Both-correct"] {
 			t.Errorf("%s: %+v, want %v", filepath.Base(file), got, want)
 		}
 	}

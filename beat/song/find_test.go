@@ -20,7 +20,8 @@ type sounding struct{ level, onset, chroma, bass []float64 }
 func maker(r *rand.Rand, key int) func() sounding {
 	base := random(r, levels, 1)
 	return func() sounding {
-		s := sounding{level: random(r, levels, 0.5), onset: random(r, onsets, 1), chroma: make([]float64, classes), bass: make([]float64, classes)}
+		s := sounding{level: random(r, levels, 0.5), onset: random(r, onsets, 1), chroma: make([]float64, classes),
+			bass: make([]float64, classes)}
 		for i, v := range base {
 			s.level[i] += v
 		}

@@ -68,7 +68,8 @@ func reportCost(w io.Writer, files []string, each bool) error {
 		all = append(all, s)
 		seconds += s.length
 	}
-	fmt.Fprintf(w, "\ncost of whole programs on one core, their children included: %d files, %.1f min\n", len(files), seconds/60)
+	fmt.Fprintf(w, "\ncost of whole programs on one core, their children included: %d files, %.1f min\n", len(files),
+		seconds/60)
 	writeCosts(w, trials, seconds/60)
 	if each {
 		writeEach(w, trials, all)
@@ -103,11 +104,14 @@ func costTrials() ([]trial, error) {
 		return nil, err
 	}
 	all := []trial{
-		{name: "whole analysis, built-in decoder", short: "whole", program: self, args: []string{"-decoder", "builtin", "-alone"}},
-		{name: "decoding alone, built-in", short: "decoding", program: self, args: []string{"-decoder", "builtin", "-deaf", "-alone"}},
+		{name: "whole analysis, built-in decoder", short: "whole", program: self,
+			args: []string{"-decoder", "builtin", "-alone"}},
+		{name: "decoding alone, built-in", short: "decoding", program: self,
+			args: []string{"-decoder", "builtin", "-deaf", "-alone"}},
 	}
 	if _, err := exec.LookPath("ffmpeg"); err == nil {
-		all = append(all, trial{name: "whole analysis, ffmpeg decodes", short: "ffmpeg", program: self, args: []string{"-decoder", "ffmpeg", "-alone"}})
+		all = append(all, trial{name: "whole analysis, ffmpeg decodes", short: "ffmpeg", program: self,
+			args: []string{"-decoder", "ffmpeg", "-alone"}})
 	}
 	if aubio, err := exec.LookPath("aubio"); err == nil {
 		all = append(all, trial{name: aubioName, short: "aubio", program: aubio, args: []string{"beat"}})

@@ -73,7 +73,8 @@ func reportOnes(w io.Writer, all []result) {
 	fmt.Fprintf(w, "\ncount 1 wrong (F < %.1f):\n", goodF)
 	for _, r := range all {
 		if r.one < goodF {
-			fmt.Fprintf(w, "  %-10s %-24s F %.2f, beats F %.2f, meter %d, trust %.2f\n", r.id, r.style, r.one, r.F, r.track.Meter, r.track.Trust.Count1)
+			fmt.Fprintf(w, "  %-10s %-24s F %.2f, beats F %.2f, meter %d, trust %.2f\n", r.id, r.style, r.one, r.F,
+				r.track.Meter, r.track.Trust.Count1)
 		}
 	}
 }

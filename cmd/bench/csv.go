@@ -14,10 +14,12 @@ func writeCSV(file string, all []result) error {
 		return err
 	}
 	w := csv.NewWriter(f)
-	w.Write([]string{"id", "source", "style", "F", "CMLt", "AMLt", "count1", "phrase", "bpm", "truth", "trust", "miss", "error_ms", "bias_ms"})
+	w.Write([]string{"id", "source", "style", "F", "CMLt", "AMLt", "count1", "phrase", "bpm", "truth", "trust", "miss",
+		"error_ms", "bias_ms"})
 	for _, r := range all {
 		n := func(v float64) string { return fmt.Sprintf("%.3f", v) }
-		w.Write([]string{r.id, r.source, r.style, n(r.F), n(r.CMLt), n(r.AMLt), n(r.one), n(r.phrase), n(r.track.BPM), n(r.bpm),
+		w.Write([]string{r.id, r.source, r.style, n(r.F), n(r.CMLt), n(r.AMLt), n(r.one), n(r.phrase), n(r.track.BPM),
+			n(r.bpm),
 			n(r.track.Trust.Beat), r.miss, n(1000 * median(absolute(r.errs))), n(1000 * median(r.errs))})
 	}
 	w.Flush()

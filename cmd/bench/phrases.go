@@ -41,7 +41,8 @@ const missed = "none"
 // reportOdd confuses the odd phrases of the truth, tags and bridges, with what
 // was found there, and lists those that are wrong.
 func reportOdd(w io.Writer, all []result) {
-	kinds := []string{string(beat.Whole), string(beat.Tag), string(beat.Bridge), string(beat.Short), string(beat.Long), missed}
+	kinds := []string{string(beat.Whole), string(beat.Tag), string(beat.Bridge), string(beat.Short), string(beat.Long),
+		missed}
 	table := map[[2]string]int{}
 	right, n := 0, 0
 	var wrong []string
@@ -53,7 +54,8 @@ func reportOdd(w io.Writer, all []result) {
 				right++
 				continue
 			}
-			wrong = append(wrong, fmt.Sprintf("  %-10s %6.1f s  %s of %d, found %s of %d", r.id, c.Time, kindOf(c.Counts), c.Counts, kindOf(c.Found), c.Found))
+			wrong = append(wrong, fmt.Sprintf("  %-10s %6.1f s  %s of %d, found %s of %d", r.id, c.Time, kindOf(c.Counts),
+				c.Counts, kindOf(c.Found), c.Found))
 		}
 	}
 	foundRight, found := 0, 0
@@ -63,7 +65,8 @@ func reportOdd(w io.Writer, all []result) {
 			foundRight += int(share(c.Right()))
 		}
 	}
-	fmt.Fprintf(w, "\nodd phrases: %d of %d right with their length, %d of %d found are true; truth down, found across\n", right, n, foundRight, found)
+	fmt.Fprintf(w, "\nodd phrases: %d of %d right with their length, %d of %d found are true; truth down, found across\n",
+		right, n, foundRight, found)
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 	fmt.Fprint(t, "\t")
 	for _, k := range kinds {

@@ -148,7 +148,8 @@ func reportLevels(w io.Writer, all []result) {
 	}
 	fmt.Fprintf(w, "half or double passes on the %d tracks whose octave is in doubt: F %s CMLt %s AMLt %s Acc1 %s\n", n,
 		mean(all, func(r result) float64 { return r.level.F }), mean(all, func(r result) float64 { return r.level.CMLt }),
-		mean(all, func(r result) float64 { return r.level.AMLt }), mean(all, func(r result) float64 { return share(r.level.Acc1) }))
+		mean(all, func(r result) float64 { return r.level.AMLt }),
+		mean(all, func(r result) float64 { return share(r.level.Acc1) }))
 }
 
 // reportTempo says how exact the tempo is where it is one throughout.
@@ -164,7 +165,8 @@ func reportTempo(w io.Writer, all []result) {
 		}
 	}
 	if len(errs) > 0 {
-		fmt.Fprintf(w, "constant tempo: %d tracks, %d within 0.05 BPM of the truth or its half or double, worst %.3f\n", len(errs), within, slices.Max(errs))
+		fmt.Fprintf(w, "constant tempo: %d tracks, %d within 0.05 BPM of the truth or its half or double, worst %.3f\n",
+			len(errs), within, slices.Max(errs))
 	}
 }
 

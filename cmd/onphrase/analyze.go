@@ -16,7 +16,8 @@ type listenFlags struct {
 }
 
 func (l *listenFlags) register(cmd *cobra.Command) {
-	cmd.Flags().StringVar(&l.decoder, "decoder", "auto", "`how` to decode: builtin, ffmpeg, or auto (builtin where it can)")
+	cmd.Flags().StringVar(&l.decoder, "decoder", "auto",
+		"`how` to decode: builtin, ffmpeg, or auto (builtin where it can)")
 	cmd.Flags().BoolVar(&l.noCache, "no-cache", false, "analyse anew, and do not keep the result")
 	complete(cmd, "decoder", "auto", "builtin", "ffmpeg")
 }

@@ -72,7 +72,8 @@ func newCheckCmd(s *streams) *cobra.Command {
 	cmd.Flags().BoolVar(&o.details, "details", false, "show the figures and the source of each finding")
 	cmd.Flags().StringVar(&o.left, "left", "", "you run late and have this `TIME` left, like 8:00: say what to drop")
 	cmd.Flags().BoolVar(&o.list, "list", false, "list the checks that are made")
-	cmd.Flags().StringVar(&o.explain, "explain", "", "say what the check with this `CODE` looks for, why, and after which source")
+	cmd.Flags().StringVar(&o.explain, "explain", "",
+		"say what the check with this `CODE` looks for, why, and after which source")
 	cmd.ValidArgsFunction = classFiles
 	complete(cmd, "explain", checkCodes()...)
 	return cmd

@@ -59,7 +59,8 @@ func runDemo(cmd *cobra.Command, s *streams, o *classFlags, dir string) error {
 		fmt.Fprintf(&b, "  %s\n", name)
 	}
 	self, music := programName(os.Args[0]), quoted(filepath.Join(dir, "music"))
-	fmt.Fprintf(&b, "\nNext:\n  %s analyze %s\n  %[1]s check %[3]s\n  %[1]s map %[3]s -o count-map.csv\n", self, music, quoted(class))
+	fmt.Fprintf(&b, "\nNext:\n  %s analyze %s\n  %[1]s check %[3]s\n  %[1]s map %[3]s -o count-map.csv\n", self, music,
+		quoted(class))
 	fmt.Fprintf(&b, "Then open %s in an editor, change it, and check it again.\n", class)
 	_, err = s.out.Write([]byte(b.String()))
 	return err

@@ -106,7 +106,8 @@ func browsers(t *testing.T, test func(t *testing.T, open func(address string) *d
 	if testing.Short() {
 		t.Skip("SKIPPED: drives two browsers")
 	}
-	for name, start := range map[string]func() (browser.Browser, error){"chromium": browser.Chromium, "firefox": browser.Firefox} {
+	for name, start := range map[string]func() (browser.Browser, error){"chromium": browser.Chromium,
+		"firefox": browser.Firefox} {
 		t.Run(name, func(t *testing.T) {
 			b, err := start()
 			if err != nil {
@@ -350,7 +351,8 @@ func TestDeskPicture(t *testing.T) {
 	d.text("Look at the demo")
 	d.wait(`document.querySelectorAll(".tile").length > 60 && !document.querySelector(".song-head em")`)
 	d.run(`document.querySelectorAll(".piece.set")[0].click()`, nil)
-	d.run(`(() => { const p = document.querySelectorAll(".part")[0]; p.scrollIntoView(); scrollBy(0, -70); return 1; })()`, nil)
+	d.run(`(() => { const p = document.querySelectorAll(".part")[0]; p.scrollIntoView(); scrollBy(0, -70); return 1; })()`,
+		nil)
 	time.Sleep(time.Second) // until all is drawn
 	png, err := tab.Picture(ctx)
 	if err != nil {

@@ -67,7 +67,8 @@ func newFitCmd(s *streams) *cobra.Command {
 		},
 	}
 	o.register(cmd)
-	cmd.Flags().StringVar(&o.prices, "prices", "", "a `FILE` of your own prices (default: prices.yaml in your configuration folder, where there is one)")
+	cmd.Flags().StringVar(&o.prices, "prices", "",
+		"a `FILE` of your own prices (default: prices.yaml in your configuration folder, where there is one)")
 	cmd.Flags().StringVar(&o.part, "part", "", "change only the part of this `NAME`")
 	cmd.Flags().IntVar(&o.plan, "plan", 1, "the `number` of the plan to write")
 	cmd.Flags().BoolVar(&o.write, "write", false, "write the changes into the class file, and keep it as it was beside it")
@@ -89,7 +90,8 @@ func runFit(cmd *cobra.Command, s *streams, o *fitOptions) error {
 	if names := partNames(class); o.part != "" && !slices.Contains(names, o.part) {
 		return usage("its parts are: "+strings.Join(names, "; "), "%s has no part %q", o.path, o.part)
 	}
-	res, err := fit.Search(fit.Job{File: o.path, Src: class.Src, Known: class.Class.Catalog, Tracks: class.Tracks, Prices: prices, Only: o.part})
+	res, err := fit.Search(fit.Job{File: o.path, Src: class.Src, Known: class.Class.Catalog, Tracks: class.Tracks,
+		Prices: prices, Only: o.part})
 	if err != nil {
 		return told.Failed("", "%s: %s", o.path, err)
 	}
@@ -159,11 +161,14 @@ type planJSON struct {
 }
 
 func (o *fitOptions) writeJSON(w io.Writer, res *fit.Result) error {
-	out := fitJSON{Schema: "onphrase.fit/1", Class: res.Before.Class, Before: res.Before.Findings, Plans: []planJSON{}, Cut: append([]string{}, res.Cut...)}
+	out := fitJSON{Schema: "onphrase.fit/1", Class: res.Before.Class, Before: res.Before.Findings, Plans: []planJSON{},
+		Cut: append([]string{}, res.Cut...)}
 	for i, p := range res.Plans {
 		out.Plans = append(out.Plans, planJSON{
-			Plan: i + 1, Price: p.Price, Cost: p.Cost, Changes: append([]fit.Change{}, p.Changes...), Diff: o.changed(i+1, res.Src, p),
-			Gone: append([]align.Finding{}, p.Gone...), Left: append([]align.Finding{}, p.Left...), New: append([]align.Finding{}, p.New...),
+			Plan: i + 1, Price: p.Price, Cost: p.Cost, Changes: append([]fit.Change{}, p.Changes...),
+			Diff: o.changed(i+1, res.Src, p),
+			Gone: append([]align.Finding{}, p.Gone...), Left: append([]align.Finding{}, p.Left...),
+			New: append([]align.Finding{}, p.New...),
 		})
 	}
 	enc := json.NewEncoder(w)

@@ -35,7 +35,8 @@ func TestRewrite(t *testing.T) {
 		return string(b)
 	}
 	write("changed by hand")
-	if _, err := rewrite(path, []byte("as it was"), []byte("new")); err == nil || !strings.Contains(err.Error(), "changed meanwhile") {
+	if _, err := rewrite(path, []byte("as it was"), []byte("new")); err == nil ||
+		!strings.Contains(err.Error(), "changed meanwhile") {
 		t.Errorf("written over a change: %v", err)
 	}
 	if got := read(path); got != "changed by hand" {

@@ -19,7 +19,8 @@ func (o *fitOptions) writeText(s *streams, res *fit.Result) error {
 			b.WriteString(asItIs(p))
 			continue
 		}
-		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), say.Many(len(p.Changes), "change"), p.Price, outcome(p))
+		fmt.Fprintf(&b, "Plan %d of %d: %s, price %d; %s\n", i+1, len(res.Plans), say.Many(len(p.Changes), "change"), p.Price,
+			outcome(p))
 		changeLines(&b, s.width, p.Changes)
 		fmt.Fprintf(&b, "\n%s\n", o.changed(i+1, res.Src, p))
 	}

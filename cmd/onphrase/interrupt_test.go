@@ -62,7 +62,8 @@ func TestProgressOnTerminal(t *testing.T) {
 	if w := say.Columns(string(bytes.TrimPrefix(line, []byte("\r\x1b[K")))); w >= defaultWidth {
 		t.Errorf("the progress line takes %d columns", w)
 	}
-	if !bytes.HasPrefix(line, []byte("\r\x1b[Kanalysing 1 of 3  1:01  a name")) || bytes.Contains(line, []byte("too soon")) {
+	if !bytes.HasPrefix(line, []byte("\r\x1b[Kanalysing 1 of 3  1:01  a name")) ||
+		bytes.Contains(line, []byte("too soon")) {
 		t.Errorf("progress line %q", line)
 	}
 	if !bytes.HasPrefix(rest, []byte("3 tracks analysed (1 from the cache, 1 without a result) in ")) {

@@ -167,7 +167,8 @@ func writePhrases(w io.Writer, tracks []beat.Track) error {
 			yours = ", " + correctedByYou
 		}
 		fmt.Fprintf(w, "%s: %.1f BPM, %s, trust: counts %s, count 1 %s, phrases %s%s\n", track.File, track.BPM,
-			say.Clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase), yours)
+			say.Clock(track.Duration), percent(track.Trust.Beat), percent(track.Trust.Count1), percent(track.Trust.Phrase),
+			yours)
 		if err := phraseTable(track).write(w, defaultWidth); err != nil {
 			return err
 		}

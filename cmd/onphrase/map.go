@@ -70,7 +70,8 @@ func runMap(cmd *cobra.Command, s *streams, o *mapOptions) error {
 		return err
 	}
 	if o.track != "" && !format.Timed {
-		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class", format.Name)
+		return usage("use it with one of "+strings.Join(timedNames(), ", "), "--track: %s is about the whole class",
+			format.Name)
 	}
 	l, err := o.align(cmd.Context(), s, o.path)
 	if err != nil {

@@ -158,7 +158,8 @@ func showMove(s *streams, c *plan.Catalog, name string) error {
 			d.line("", "above %g s each way it no longer swings", l.TooSlow)
 		}
 		for _, n := range rhythms {
-			d.line("", "%d down %d up: fine up to %.0f BPM, too fast above %.0f BPM", n, n, math.Floor(60*float64(n)/l.Fine+1e-9), math.Floor(60*float64(n)/l.TooFast+1e-9))
+			d.line("", "%d down %d up: fine up to %.0f BPM, too fast above %.0f BPM", n, n,
+				math.Floor(60*float64(n)/l.Fine+1e-9), math.Floor(60*float64(n)/l.TooFast+1e-9))
 		}
 		half := l.In(plan.HalfRange)
 		d.line("", "half range: fine from %.2f s, likely hard to control below %.2f s", half.Fine, half.TooFast)

@@ -50,7 +50,8 @@ func TestPageReloadsInBrowser(t *testing.T) {
 	}
 	change := func(name string) {
 		t.Helper()
-		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)), disk.FilePerm); err != nil {
+		if err := os.WriteFile(class, []byte(strings.Replace(servedClass, "class: Served", "class: "+name, 1)),
+			disk.FilePerm); err != nil {
 			t.Fatal(err)
 		}
 	}

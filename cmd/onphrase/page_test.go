@@ -71,7 +71,8 @@ func start(t *testing.T, args ...string) *running {
 	r := &running{t: t, talk: &sayings{}, cancel: cancel, code: make(chan exitCode, 1)}
 	in, out := io.Pipe()
 	go func() {
-		r.code <- run(ctx, append([]string{"page", "--port", "0"}, args...), &streams{in: &bytes.Buffer{}, out: out, err: r.talk, width: defaultWidth})
+		r.code <- run(ctx, append([]string{"page", "--port", "0"}, args...),
+			&streams{in: &bytes.Buffer{}, out: out, err: r.talk, width: defaultWidth})
 		out.Close()
 	}()
 	lines := bufio.NewScanner(in)
@@ -138,11 +139,13 @@ func get(t *testing.T, base, path string, change func(*http.Request)) (status in
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &http.Request{Method: http.MethodGet, URL: &url.URL{Scheme: "http", Host: u.Host, Opaque: path}, Header: http.Header{}}
+	r := &http.Request{Method: http.MethodGet, URL: &url.URL{Scheme: "http", Host: u.Host, Opaque: path},
+		Header: http.Header{}}
 	if change != nil {
 		change(r)
 	}
-	client := http.Client{Timeout: 10 * time.Second, CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
+	client := http.Client{Timeout: 10 * time.Second,
+		CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
 	res, err := client.Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -162,7 +165,8 @@ func TestPageServesOnlyTheClass(t *testing.T) {
 	r := start(t, class)
 	at := r.addresses[0]
 	status, page, _ := get(t, at, "/", nil)
-	if status != http.StatusOK || !strings.Contains(page, "<title>Served</title>") || !strings.Contains(page, "music/1/one.wav") {
+	if status != http.StatusOK || !strings.Contains(page, "<title>Served</title>") ||
+		!strings.Contains(page, "music/1/one.wav") {
 		t.Fatalf("%d: %.300s", status, page)
 	}
 	status, song, _ := get(t, at, "/music/1/one.wav", func(r *http.Request) { r.Header.Set("Range", "bytes=0-3") })
@@ -170,12 +174,17 @@ func TestPageServesOnlyTheClass(t *testing.T) {
 		t.Errorf("a part of the song: %d %q", status, song)
 	}
 	for _, path := range []string{
-		"/class.yaml", "/../class.yaml", "/../secret.txt", "/music/../../secret.txt", "/music/1/../../../secret.txt", "/music/1/..%2f..%2fsecret.txt",
-		"/%2e%2e/secret.txt", `/..\secret.txt`, "/music/1/%2e%2e%5csecret.txt", "/music", "/music/", "/music/1", "/music/1/", "/music/2/other.wav",
-		"/music/1/other.wav", "/music/1/link.wav", "/music/link.wav", "/link.wav", "/" + filepath.ToSlash(class), "//" + filepath.ToSlash(class),
-		"/music/1/one.wav/", "/music/1/one.wav%00", "/music/1//one.wav", "/.", "/etc/passwd", "/music/1/one.wav.onphrase.yaml", "/index.html",
+		"/class.yaml", "/../class.yaml", "/../secret.txt", "/music/../../secret.txt", "/music/1/../../../secret.txt",
+		"/music/1/..%2f..%2fsecret.txt",
+		"/%2e%2e/secret.txt", `/..\secret.txt`, "/music/1/%2e%2e%5csecret.txt", "/music", "/music/", "/music/1", "/music/1/",
+		"/music/2/other.wav",
+		"/music/1/other.wav", "/music/1/link.wav", "/music/link.wav", "/link.wav", "/" + filepath.ToSlash(class),
+		"//" + filepath.ToSlash(class),
+		"/music/1/one.wav/", "/music/1/one.wav%00", "/music/1//one.wav", "/.", "/etc/passwd",
+		"/music/1/one.wav.onphrase.yaml", "/index.html",
 	} {
-		if status, body, _ := get(t, at, path, nil); status != http.StatusNotFound && status != http.StatusBadRequest && status != http.StatusMisdirectedRequest || strings.Contains(body, "SECRET") || strings.Contains(body, "RIFF") {
+		if status, body, _ := get(t, at, path, nil); status != http.StatusNotFound && status != http.StatusBadRequest &&
+			status != http.StatusMisdirectedRequest || strings.Contains(body, "SECRET") || strings.Contains(body, "RIFF") {
 			t.Errorf("%s: %d %.60q", path, status, body)
 		}
 	}
@@ -184,13 +193,15 @@ func TestPageServesOnlyTheClass(t *testing.T) {
 		change func(*http.Request)
 		want   int
 	}{
-		"localhost":          {func(r *http.Request) { r.Host = strings.Replace(host, "127.0.0.1", "localhost", 1) }, http.StatusOK},
-		"foreign host":       {func(r *http.Request) { r.Host = "evil.example" }, http.StatusMisdirectedRequest},
-		"foreign host, port": {func(r *http.Request) { r.Host = "evil.example:" + host[strings.Index(host, ":")+1:] }, http.StatusMisdirectedRequest},
-		"other port":         {func(r *http.Request) { r.Host = "127.0.0.1:1" }, http.StatusMisdirectedRequest},
-		"own origin":         {func(r *http.Request) { r.Header.Set("Origin", "http://"+host) }, http.StatusOK},
-		"foreign origin":     {func(r *http.Request) { r.Header.Set("Origin", "http://evil.example") }, http.StatusForbidden},
-		"null origin":        {func(r *http.Request) { r.Header.Set("Origin", "null") }, http.StatusForbidden},
+		"localhost": {func(r *http.Request) { r.Host = strings.Replace(host, "127.0.0.1", "localhost", 1) },
+			http.StatusOK},
+		"foreign host": {func(r *http.Request) { r.Host = "evil.example" }, http.StatusMisdirectedRequest},
+		"foreign host, port": {func(r *http.Request) { r.Host = "evil.example:" + host[strings.Index(host, ":")+1:] },
+			http.StatusMisdirectedRequest},
+		"other port":     {func(r *http.Request) { r.Host = "127.0.0.1:1" }, http.StatusMisdirectedRequest},
+		"own origin":     {func(r *http.Request) { r.Header.Set("Origin", "http://"+host) }, http.StatusOK},
+		"foreign origin": {func(r *http.Request) { r.Header.Set("Origin", "http://evil.example") }, http.StatusForbidden},
+		"null origin":    {func(r *http.Request) { r.Header.Set("Origin", "null") }, http.StatusForbidden},
 		"embedded": {func(r *http.Request) {
 			r.Header.Set("Sec-Fetch-Site", "cross-site")
 			r.Header.Set("Sec-Fetch-Mode", "no-cors")
@@ -201,7 +212,8 @@ func TestPageServesOnlyTheClass(t *testing.T) {
 		}, http.StatusOK},
 		"written to": {func(r *http.Request) { r.Method = http.MethodPost }, http.StatusMethodNotAllowed},
 	} {
-		if status, _, header := get(t, at, "/", c.change); status != c.want || header.Get("X-Content-Type-Options") != "nosniff" {
+		if status, _, header := get(t, at, "/", c.change); status != c.want ||
+			header.Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s: %d, want %d", name, status, c.want)
 		}
 	}
@@ -213,7 +225,8 @@ func TestPageServesOnlyTheClass(t *testing.T) {
 	if err := os.Symlink(filepath.Join(filepath.Dir(class), "secret.txt"), song1); err != nil {
 		t.Fatal(err)
 	}
-	if status, body, _ := get(t, at, "/music/1/one.wav", nil); status != http.StatusNotFound || strings.Contains(body, "SECRET") {
+	if status, body, _ := get(t, at, "/music/1/one.wav", nil); status != http.StatusNotFound ||
+		strings.Contains(body, "SECRET") {
 		t.Errorf("a link in the place of a song: %d %.60q", status, body)
 	}
 	if talk := r.ends(); !strings.Contains(talk, "onphrase: stopped") {

@@ -71,7 +71,8 @@ func drawReadme(t *testing.T) {
 	}
 	page := filepath.Join(dir, "class.html")
 	s := &streams{in: strings.NewReader(""), out: os.Stderr, err: os.Stderr, width: defaultWidth}
-	if code := run(context.Background(), []string{"map", filepath.Join(dir, "class.yaml"), "-f", "page", "-o", page}, s); code != exitClean {
+	if code := run(context.Background(), []string{"map", filepath.Join(dir, "class.yaml"), "-f", "page", "-o", page},
+		s); code != exitClean {
 		t.Fatalf("exit code %d", code)
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Minute)
@@ -104,12 +105,14 @@ func drawReadme(t *testing.T) {
 // shot is a picture of a page after a script.
 func shot(ctx context.Context, t *testing.T, file string, w, h int64, script string) image.Image {
 	t.Helper()
-	err := chromedp.Do(ctx, chromedp.EmulateViewport(w, h), chromedp.Navigate("about:blank"), chromedp.Navigate("file://"+file))
+	err := chromedp.Do(ctx, chromedp.EmulateViewport(w, h), chromedp.Navigate("about:blank"),
+		chromedp.Navigate("file://"+file))
 	if err == nil {
 		_, err = chromedp.Run(ctx, chromedp.Evaluate[string]("{"+script+"}", chromedp.EvalAwaitPromise))
 	}
 	if err == nil {
-		_, err = chromedp.Run(ctx, chromedp.Evaluate[float64]("new Promise(done => setTimeout(done, 500, 1))", chromedp.EvalAwaitPromise))
+		_, err = chromedp.Run(ctx, chromedp.Evaluate[float64]("new Promise(done => setTimeout(done, 500, 1))",
+			chromedp.EvalAwaitPromise))
 	}
 	if err != nil {
 		t.Fatal(err)

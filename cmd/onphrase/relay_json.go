@@ -69,7 +69,8 @@ func (o *relayOptions) writeJSON(w io.Writer, r exchanged) error {
 	out := relayJSON{
 		Schema: "onphrase.relay/1", Class: r.is.Class.Name, File: o.out, Slot: r.is.Class.Slot,
 		Was: r.was.Map.Length, Is: r.is.Map.Length, Parts: []relayPartJSON{},
-		Gone: append([]align.Finding{}, r.Gone...), Left: append([]align.Finding{}, r.Left...), New: append([]align.Finding{}, r.New...),
+		Gone: append([]align.Finding{}, r.Gone...), Left: append([]align.Finding{}, r.Left...),
+		New: append([]align.Finding{}, r.New...),
 	}
 	for _, p := range r.Parts {
 		part := relayPartJSON{Part: p.Is.Part, Was: musicOf(p.Was), Is: musicOf(p.Is), Work: []workJSON{}}

@@ -88,7 +88,8 @@ func (o *relayOptions) otherMusic(s *streams, c *plan.Class) (otherMusic, error)
 	case ext == ".yaml", ext == ".yml":
 		return o.byPart(s, c)
 	}
-	return otherMusic{}, usage("it takes a folder, a playlist (.m3u8, .xspf) or a YAML file with songs for its parts", "%s is none of these", o.music)
+	return otherMusic{}, usage("it takes a folder, a playlist (.m3u8, .xspf) or a YAML file with songs for its parts",
+		"%s is none of these", o.music)
 }
 
 // songForSong reads a folder or a playlist.
@@ -112,9 +113,11 @@ func (o *relayOptions) songForSong(s *streams, c *plan.Class, isFolder bool) (ot
 	other.parts, used = plan.SongForSong(c, songs)
 	switch have := aligned.TrackNames(c); {
 	case used < len(songs):
-		s.say("%s has %s, the class %d: from %s on they are not used", o.music, say.Many(len(songs), "song"), len(have), filepath.Base(songs[used]))
+		s.say("%s has %s, the class %d: from %s on they are not used", o.music, say.Many(len(songs), "song"), len(have),
+			filepath.Base(songs[used]))
 	case used < len(have):
-		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, say.Many(len(songs), "song"), len(have), have[used])
+		s.say("%s has %s, the class %d: from %s on it keeps its own", o.music, say.Many(len(songs), "song"), len(have),
+			have[used])
 	}
 	return other, nil
 }

@@ -14,7 +14,8 @@ import (
 // findings and the way out.
 func (o *relayOptions) writeText(s *streams, r exchanged) error {
 	var b strings.Builder
-	head := fmt.Sprintf("%s on other songs: %s", r.is.Class.Name, arrow(say.Clock(r.was.Map.Length), say.Clock(r.is.Map.Length)))
+	head := fmt.Sprintf("%s on other songs: %s", r.is.Class.Name,
+		arrow(say.Clock(r.was.Map.Length), say.Clock(r.is.Map.Length)))
 	if slot := r.is.Class.Slot; slot > 0 {
 		head += " of " + say.Clock(slot)
 	}
@@ -92,8 +93,10 @@ func samePlaces(p align.PartMoved) bool {
 // workOf is the table of a part's items.
 func workOf(p align.PartMoved) *table {
 	t := &table{cols: []column{
-		{head: "what", least: 8}, {head: "reps"}, {head: "time", right: true}, {head: "phrase", right: true}, {head: "count", right: true},
-		{head: "counts", right: true}, {head: "hold", right: true}, {head: "seconds", right: true}, {head: "s a rep", right: true},
+		{head: "what", least: 8}, {head: "reps"}, {head: "time", right: true}, {head: "phrase", right: true},
+		{head: "count", right: true},
+		{head: "counts", right: true}, {head: "hold", right: true}, {head: "seconds", right: true},
+		{head: "s a rep", right: true},
 	}}
 	for _, m := range p.Work {
 		what, reps := m.Item, ""
@@ -158,16 +161,19 @@ func (o *relayOptions) outcome(s *streams, r exchanged) string {
 	group("No more", r.Gone, false)
 	switch {
 	case r.way != nil:
-		fmt.Fprintf(&b, "Smallest way out: %s, price %d; %s\n", say.Many(len(r.way.Changes), "change"), r.way.Price, outcome(*r.way))
+		fmt.Fprintf(&b, "Smallest way out: %s, price %d; %s\n", say.Many(len(r.way.Changes), "change"), r.way.Price,
+			outcome(*r.way))
 		changeLines(&b, s.width, r.way.Changes)
 	case len(grave(r.is.Map.Findings)) == 0:
 		b.WriteString("It lands on these songs as it is.\n")
 	}
 	switch {
 	case o.out == "":
-		fmt.Fprintf(&b, "\nNothing is written. To write the class on these songs:\n  onphrase relay %s %s -o FILE\n", quoted(o.path), quoted(o.music))
+		fmt.Fprintf(&b, "\nNothing is written. To write the class on these songs:\n  onphrase relay %s %s -o FILE\n",
+			quoted(o.path), quoted(o.music))
 	case r.way != nil:
-		fmt.Fprintf(&b, "\nThe class on these songs is in %s.\nTo make these changes in it:\n  onphrase fit %s --write\n", o.out, quoted(o.out))
+		fmt.Fprintf(&b, "\nThe class on these songs is in %s.\nTo make these changes in it:\n  onphrase fit %s --write\n",
+			o.out, quoted(o.out))
 	default:
 		fmt.Fprintf(&b, "\nThe class on these songs is in %s.\n", o.out)
 	}

@@ -49,7 +49,8 @@ func newRootCmd(s *streams) *cobra.Command {
 		SilenceUsage:  true,
 		Args:          knownCommand,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			return runDesk(cmd.Context(), s, &deskOptions{listenFlags: listenFlags{decoder: "auto"}, port: usualPort, open: openBrowser}, "", false)
+			return runDesk(cmd.Context(), s, &deskOptions{listenFlags: listenFlags{decoder: "auto"}, port: usualPort,
+				open: openBrowser}, "", false)
 		},
 	}
 	// By itself it opens the desk, also by a double click; its help is about the

@@ -83,12 +83,15 @@ const movesSample = `  onphrase: 1
 func topics() []topic {
 	return []topic{
 		{"class-file", "Every key of a class file", plan.ClassSchema, classIntro, []object{
-			{"", "The top of the file"}, {"part", "A part"}, {"block", "A block"}, {"block.moves", "A move of a block"}, {"block.layers", "A layer of a block"},
-			{"set", "A set"}, {"interval", "An interval"}, {"pause", "A pause"}, {"superset", "A superset"}, {"repeat", "A repeat"}, {"move", "A move of your own"},
+			{"", "The top of the file"}, {"part", "A part"}, {"block", "A block"}, {"block.moves", "A move of a block"},
+			{"block.layers", "A layer of a block"},
+			{"set", "A set"}, {"interval", "An interval"}, {"pause", "A pause"}, {"superset", "A superset"},
+			{"repeat", "A repeat"}, {"move", "A move of your own"},
 		}},
-		{"moves-file", "Every key of a file of your own moves, limits, tempo bands and needs", plan.MovesSchema, movesIntro, []object{
-			{"", "The top of the file"}, {"limit", "A limit"}, {"band", "A band"}, {"need", "A need"}, {"move", "A move"},
-		}},
+		{"moves-file", "Every key of a file of your own moves, limits, tempo bands and needs", plan.MovesSchema, movesIntro,
+			[]object{
+				{"", "The top of the file"}, {"limit", "A limit"}, {"band", "A band"}, {"need", "A need"}, {"move", "A move"},
+			}},
 	}
 }
 

@@ -114,7 +114,8 @@ func report(s *streams, list *parcel.Manifest, songs []parcel.Whereabouts, o *un
 			return err
 		}
 	}
-	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, parcel.PageName), filepath.Join(o.dir, parcel.StartName))
+	fmt.Fprintf(s.out, "\nOpen %s in a browser; read %s first.\n", filepath.Join(o.dir, parcel.PageName),
+		filepath.Join(o.dir, parcel.StartName))
 	if !all {
 		return said(exitFindings)
 	}
@@ -131,7 +132,8 @@ func standing(w parcel.Whereabouts, home string) (state, help string) {
 	case w.Fits() && w.Home:
 		return "there", "another file: its counts and phrases fall in the same places"
 	case w.Fits():
-		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.At, home)
+		return "elsewhere", fmt.Sprintf("copy %s to %s (another file: its counts and phrases fall in the same places)", w.At,
+			home)
 	case w.Alike:
 		when := "later"
 		if w.Later < 0 {

@@ -87,28 +87,30 @@ func everything(t *testing.T, dir string) []string {
 func TestHostilePackages(t *testing.T) {
 	big := strings.Repeat("0", parcel.MostText+1)
 	for name, entries := range map[string][]entryOf{
-		"up":            {{name: "../evil.txt", text: "x"}},
-		"up inside":     {{name: "a/../../evil.txt", text: "x"}},
-		"absolute":      {{name: "/tmp/evil.txt", text: "x"}},
-		"backslash":     {{name: `..\evil.txt`, text: "x"}},
-		"drive":         {{name: "C:evil.txt", text: "x"}},
-		"stream":        {{name: "class.yaml:evil", text: "x"}},
-		"dot":           {{name: "./evil.txt", text: "x"}},
-		"double slash":  {{name: "a//evil.txt", text: "x"}},
-		"dot at end":    {{name: "evil.", text: "x"}},
-		"control":       {{name: "evil\x1b[31m", text: "x"}},
-		"backwards":     {{name: "\u202egpj.exe", text: "x"}},
-		"link":          {{name: "out", text: "..", mode: fs.ModeSymlink | 0o777}, {name: "out/evil.txt", text: "x"}},
-		"device":        {{name: "dev", mode: fs.ModeDevice | 0o666}},
-		"twice":         {{name: "a.txt", text: "x"}, {name: "a.txt", text: "y"}},
-		"twice, case":   {{name: "a.txt", text: "x"}, {name: "A.TXT", text: "y"}},
-		"file, folder":  {{name: "a", text: "x"}, {name: "a/b", text: "y"}},
-		"bomb":          {{name: "a.txt", text: big, method: zip.Deflate}},
-		"music bomb":    {{name: "music/a.wav", text: big, method: zip.Deflate}},
-		"many bombs":    repeated("b%04d.txt", big[:parcel.MostText], parcel.MostAllText/parcel.MostText+1),
-		"too many":      repeated("f%04d.txt", "", parcel.MostPacked),
-		"song outside":  {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`, `"songs":[{"file":"../../x.mp3"}]`, 1)}},
-		"song absolute": {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`, `"songs":[{"file":"/etc/passwd"}]`, 1)}},
+		"up":           {{name: "../evil.txt", text: "x"}},
+		"up inside":    {{name: "a/../../evil.txt", text: "x"}},
+		"absolute":     {{name: "/tmp/evil.txt", text: "x"}},
+		"backslash":    {{name: `..\evil.txt`, text: "x"}},
+		"drive":        {{name: "C:evil.txt", text: "x"}},
+		"stream":       {{name: "class.yaml:evil", text: "x"}},
+		"dot":          {{name: "./evil.txt", text: "x"}},
+		"double slash": {{name: "a//evil.txt", text: "x"}},
+		"dot at end":   {{name: "evil.", text: "x"}},
+		"control":      {{name: "evil\x1b[31m", text: "x"}},
+		"backwards":    {{name: "\u202egpj.exe", text: "x"}},
+		"link":         {{name: "out", text: "..", mode: fs.ModeSymlink | 0o777}, {name: "out/evil.txt", text: "x"}},
+		"device":       {{name: "dev", mode: fs.ModeDevice | 0o666}},
+		"twice":        {{name: "a.txt", text: "x"}, {name: "a.txt", text: "y"}},
+		"twice, case":  {{name: "a.txt", text: "x"}, {name: "A.TXT", text: "y"}},
+		"file, folder": {{name: "a", text: "x"}, {name: "a/b", text: "y"}},
+		"bomb":         {{name: "a.txt", text: big, method: zip.Deflate}},
+		"music bomb":   {{name: "music/a.wav", text: big, method: zip.Deflate}},
+		"many bombs":   repeated("b%04d.txt", big[:parcel.MostText], parcel.MostAllText/parcel.MostText+1),
+		"too many":     repeated("f%04d.txt", "", parcel.MostPacked),
+		"song outside": {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`,
+			`"songs":[{"file":"../../x.mp3"}]`, 1)}},
+		"song absolute": {{name: "PACKAGE", text: strings.Replace(emptyPackage, `"songs":[]`,
+			`"songs":[{"file":"/etc/passwd"}]`, 1)}},
 		"later version": {{name: "PACKAGE", text: strings.Replace(emptyPackage, "/1", "/2", 1)}},
 		"no list":       {{name: "PACKAGE", text: ""}},
 	} {
@@ -236,7 +238,8 @@ func TestPackageOutside(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, f := range files {
-		for schema, name := range map[string]string{"package": parcel.ListName, "analysis": "data/analysis.json", "map": "data/count-map.json"} {
+		for schema, name := range map[string]string{"package": parcel.ListName, "analysis": "data/analysis.json",
+			"map": "data/count-map.json"} {
 			if f.Name == name {
 				validateJSON(t, schema, f.Content)
 			}

@@ -15,7 +15,8 @@ func version() string {
 	if info, ok := debug.ReadBuildInfo(); ok {
 		name = describe(info)
 	}
-	return fmt.Sprintf("onphrase %s, analyser %s, %s %s/%s", name, beat.Version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	return fmt.Sprintf("onphrase %s, analyser %s, %s %s/%s", name, beat.Version, runtime.Version(), runtime.GOOS,
+		runtime.GOARCH)
 }
 
 // describe is the module's version, with the commit where the build says it

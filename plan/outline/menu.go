@@ -80,7 +80,8 @@ var menus = map[plan.PartKind]menu{
 		remark: "Lying down all the way, so nobody loses time getting up.",
 	},
 	plan.CoolDown: {
-		first: []dish{{1, "{pause: up from the floor, for: floor, time: 4 eights}"}, {1, "{interval: deep breath, time: 4 eights}"}},
+		first: []dish{{1, "{pause: up from the floor, for: floor, time: 4 eights}"},
+			{1, "{interval: deep breath, time: 4 eights}"}},
 		turn: []dish{
 			{2, "{block: Back of the legs, sides: both, moves: [{move: hamstring stretch, counts: 32}], cue: hold it without bouncing%s}"},
 			{2, "{block: Front of the legs, sides: both, moves: [{move: quad stretch, counts: 32}]%s}"},

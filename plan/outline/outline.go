@@ -54,5 +54,6 @@ func Sections(minutes int) ([]Section, error) {
 			Section{fmt.Sprintf("Round %d, strength", n+1), plan.Strength, by * best.work},
 			Section{fmt.Sprintf("Round %d, cardio", n+1), plan.Cardio, by * best.cardio})
 	}
-	return append(all, Section{"Core", plan.Core, by * best.core}, Section{"Cool-down", plan.CoolDown, by * best.coolDown}), nil
+	return append(all, Section{"Core", plan.Core, by * best.core},
+		Section{"Cool-down", plan.CoolDown, by * best.coolDown}), nil
 }

@@ -52,7 +52,8 @@ func TestWriteParses(t *testing.T) {
 		} {
 			t.Run(fmt.Sprintf("%d, %s", minutes, name), func(t *testing.T) {
 				_, c := written(t, outline.Options{Minutes: minutes}, songs)
-				if c.Slot != float64(60*minutes) || c.Parts[0].Kind != plan.WarmUp || c.Parts[len(c.Parts)-1].Kind != plan.CoolDown {
+				if c.Slot != float64(60*minutes) || c.Parts[0].Kind != plan.WarmUp ||
+					c.Parts[len(c.Parts)-1].Kind != plan.CoolDown {
 					t.Errorf("slot %g, from %s to %s", c.Slot, c.Parts[0].Kind, c.Parts[len(c.Parts)-1].Kind)
 				}
 				for _, p := range c.Parts {
@@ -123,7 +124,8 @@ func TestSongsSuit(t *testing.T) {
 func TestRemarks(t *testing.T) {
 	text, _ := written(t, outline.Options{Minutes: 30, Name: `Spring "wild" #2`, Music: `music\spring`}, shelf(128))
 	for _, want := range []string{
-		"it plays in a part above already", "a song of up to 100 BPM would suit better", `class: "Spring \"wild\" #2"`, `music: "music\\spring"`,
+		"it plays in a part above already", "a song of up to 100 BPM would suit better", `class: "Spring \"wild\" #2"`,
+		`music: "music\\spring"`,
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%s is not in\n%s", want, text)
@@ -154,7 +156,8 @@ func TestOddNames(t *testing.T) {
 }
 
 func TestNothingToTeachTo(t *testing.T) {
-	if _, err := outline.Write(outline.Options{Minutes: 30}, []outline.Song{{File: "a.mp3", BPM: 128, Phrases: []int{16, 8}}}); err == nil {
+	if _, err := outline.Write(outline.Options{Minutes: 30},
+		[]outline.Song{{File: "a.mp3", BPM: 128, Phrases: []int{16, 8}}}); err == nil {
 		t.Error("a song without phrases is taken")
 	}
 }

@@ -74,7 +74,8 @@ func (o Options) head(b *strings.Builder, music bool) {
 		b.WriteString("# The songs are still to be found: write the names of yours in their place.\n#\n")
 	}
 	fmt.Fprintf(b, "onphrase: 1\nclass: %s # change: the name on the sheet\n", quoted(name))
-	fmt.Fprintf(b, "slot: \"%d:00\" # minutes in the studio; about %d of them are for coming in and setting up\n", o.Minutes, slack)
+	fmt.Fprintf(b, "slot: \"%d:00\" # minutes in the studio; about %d of them are for coming in and setting up\n",
+		o.Minutes, slack)
 	if o.Music != "" {
 		fmt.Fprintf(b, "music: %s\n", quoted(o.Music))
 	}

@@ -9,7 +9,8 @@ import (
 // Widths of Unicode Standard Annex 11: wide and fullwidth letters take two
 // columns, combining marks none.
 func TestColumns(t *testing.T) {
-	for s, want := range map[string]int{"": 0, "abc": 3, "港の灯": 6, "e\u0301": 1, "é": 1, "Ａ": 2, "한": 2, "ｱ": 1, "a\u200db": 2, "Ω": 1} {
+	for s, want := range map[string]int{"": 0, "abc": 3, "港の灯": 6, "e\u0301": 1, "é": 1, "Ａ": 2, "한": 2, "ｱ": 1,
+		"a\u200db": 2, "Ω": 1} {
 		if got := Columns(s); got != want {
 			t.Errorf("Columns(%q) = %d, want %d", s, got, want)
 		}

@@ -51,7 +51,8 @@ func TestMP3IsTheSong(t *testing.T) {
 		const reach, window = 1200, 3 // [samples], more than an encoder's delay; [s]
 		lag, likeness := bestLag(got, want, window*sound.Rate, reach)
 		if lag != 0 || likeness < 0.95 {
-			t.Errorf("%s.mp3 is most like its song %d samples late (correlation %.3f), want 0 (above 0.95)", s.file, lag, likeness)
+			t.Errorf("%s.mp3 is most like its song %d samples late (correlation %.3f), want 0 (above 0.95)", s.file, lag,
+				likeness)
 		}
 	}
 }

@@ -34,7 +34,8 @@ var songs = []track{
 		},
 	}, constant},
 	{"mooring-parade", synth.Song{ // two pick-up counts before count 1
-		Title: "Mooring Parade", BPM: 132, Style: synth.BackBeat, Key: synth.Key{Root: 2}, Seed: 8, Lead: 0.35, Rate: 32000, PickUp: 2,
+		Title: "Mooring Parade", BPM: 132, Style: synth.BackBeat, Key: synth.Key{Root: 2}, Seed: 8, Lead: 0.35, Rate: 32000,
+		PickUp: 2,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Verse, Counts: 32}, {Part: synth.Build, Counts: 32}, {Part: synth.Drop, Counts: 64},
@@ -42,7 +43,8 @@ var songs = []track{
 		},
 	}, variable},
 	{"slow-ferry", synth.Song{ // a tag of 4 counts before the second verse
-		Title: "Slow Ferry", BPM: 112, Style: synth.Funk, Key: synth.Key{Root: 4, Minor: true}, Seed: 5, Lead: 0.12, Rate: 32000,
+		Title: "Slow Ferry", BPM: 112, Style: synth.Funk, Key: synth.Key{Root: 4, Minor: true}, Seed: 5, Lead: 0.12,
+		Rate: 32000,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Tag, Counts: 4}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
@@ -58,7 +60,8 @@ var songs = []track{
 		},
 	}, variable},
 	{"brinewalk", synth.Song{ // an odd bridge of 16 counts
-		Title: "Brinewalk", BPM: 124, Style: synth.BackBeat, Key: synth.Key{Root: 7, Minor: true}, Seed: 34, Lead: 0.46, Rate: 32000,
+		Title: "Brinewalk", BPM: 124, Style: synth.BackBeat, Key: synth.Key{Root: 7, Minor: true}, Seed: 34, Lead: 0.46,
+		Rate: 32000,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Bridge, Counts: 16}, {Part: synth.Verse, Counts: 64}, {Part: synth.Build, Counts: 32},
@@ -66,14 +69,16 @@ var songs = []track{
 		},
 	}, variable},
 	{"lockkeepers-hurry", synth.Song{
-		Title: "Lockkeeper's Hurry", BPM: 104, Style: synth.Dembow, Key: synth.Key{Root: 0, Minor: true}, Seed: 55, Lead: 0.08, Rate: 32000,
+		Title: "Lockkeeper's Hurry", BPM: 104, Style: synth.Dembow, Key: synth.Key{Root: 0, Minor: true}, Seed: 55,
+		Lead: 0.08, Rate: 32000,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Bridge, Counts: 32}, {Part: synth.Drop, Counts: 64}, {Part: synth.Outro, Counts: 32},
 		},
 	}, variable},
 	{"ropewalk-shuffle", synth.Song{
-		Title: "Ropewalk Shuffle", BPM: 118, Style: synth.Shuffle, Key: synth.Key{Root: 10}, Seed: 89, Lead: 0.27, Rate: 32000,
+		Title: "Ropewalk Shuffle", BPM: 118, Style: synth.Shuffle, Key: synth.Key{Root: 10}, Seed: 89, Lead: 0.27,
+		Rate: 32000,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Bridge, Counts: 32}, {Part: synth.Verse, Counts: 32}, {Part: synth.Drop, Counts: 64},
@@ -81,7 +86,8 @@ var songs = []track{
 		},
 	}, variable},
 	{"ebb-and-lantern", synth.Song{ // sound without a beat before count 1
-		Title: "Ebb and Lantern", BPM: 96, Style: synth.HipHop, Key: synth.Key{Root: 3}, Seed: 144, Lead: 0.5, Rate: 32000, Ambient: 9.4,
+		Title: "Ebb and Lantern", BPM: 96, Style: synth.HipHop, Key: synth.Key{Root: 3}, Seed: 144, Lead: 0.5, Rate: 32000,
+		Ambient: 9.4,
 		Sections: []synth.Section{
 			{Part: synth.Intro, Counts: 32}, {Part: synth.Verse, Counts: 64}, {Part: synth.Drop, Counts: 64},
 			{Part: synth.Bridge, Counts: 32}, {Part: synth.Drop, Counts: 32}, {Part: synth.Outro, Counts: 32},

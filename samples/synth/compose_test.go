@@ -37,7 +37,8 @@ func TestManners(t *testing.T) {
 func TestMetersFitEveryStyle(t *testing.T) {
 	for _, style := range Styles() {
 		for _, meter := range []int{3, 4} {
-			s := Song{Style: style, Meter: meter, Sections: []Section{{Part: Drop, Counts: 64}, {Part: Outro, Counts: 7}}}.withDefaults()
+			s := Song{Style: style, Meter: meter,
+				Sections: []Section{{Part: Drop, Counts: 64}, {Part: Outro, Counts: 7}}}.withDefaults()
 			sc := compose(s, newGrid(s))
 			if len(sc[kick]) == 0 || len(sc[bass]) == 0 || len(sc[lead]) == 0 {
 				t.Errorf("%s in %d: a drop without kick, bass or hook", style, meter)

@@ -66,7 +66,8 @@ func TestEveryStyleSounds(t *testing.T) {
 		s.Sections = []Section{{Part: Verse, Counts: 24}, {Part: Drop, Counts: 24}, {Part: Breakdown, Counts: 24}}
 		sound, truth := Render(s), s.Truth()
 		for i := range sound.Left {
-			if l, r := float64(sound.Left[i]), float64(sound.Right[i]); !(math.Abs(l) <= ceiling+1e-6 && math.Abs(r) <= ceiling+1e-6) {
+			if l, r := float64(sound.Left[i]), float64(sound.Right[i]); !(math.Abs(l) <= ceiling+1e-6 && math.Abs(r) <= ceiling+
+				1e-6) {
 				t.Fatalf("%s: sample %d is %g, %g, above the ceiling %g", style, i, l, r, ceiling)
 			}
 		}

@@ -9,7 +9,8 @@ import (
 func form() Song {
 	return Song{
 		Title: "Form", BPM: 120, Seed: 7, Lead: 0.3, Ambient: 2.2, PickUp: 2,
-		Sections: []Section{{Part: Intro, Counts: 32}, {Part: Tag, Counts: 4}, {Part: Verse, Counts: 64}, {Part: Bridge, Counts: 16}, {Part: Drop, Counts: 40}},
+		Sections: []Section{{Part: Intro, Counts: 32}, {Part: Tag, Counts: 4}, {Part: Verse, Counts: 64},
+			{Part: Bridge, Counts: 16}, {Part: Drop, Counts: 40}},
 	}
 }
 
@@ -23,7 +24,8 @@ func TestTruthPhrases(t *testing.T) {
 		t.Fatalf("%d phrases, want %d: %v", len(truth.Phrases), len(want), truth.Phrases)
 	}
 	for i, p := range truth.Phrases {
-		if math.Abs(p.Time-want[i].Time) > 1e-9 || p.Beat != want[i].Beat || p.Counts != want[i].Counts || p.Label != want[i].Label {
+		if math.Abs(p.Time-want[i].Time) > 1e-9 || p.Beat != want[i].Beat || p.Counts != want[i].Counts ||
+			p.Label != want[i].Label {
 			t.Errorf("phrase %d is %+v, want %+v", i+1, p, want[i])
 		}
 	}
@@ -68,7 +70,8 @@ func holds(t *testing.T, s Song) {
 	fastest, slowest := 60/(s.BPM*1.05*(1+s.Feel.Drift)), 60/(s.BPM*(1-s.Feel.Drift))
 	for i := 1; i < len(truth.Beats); i++ {
 		if d := truth.Beats[i].Time - truth.Beats[i-1].Time; d < fastest-1e-9 || d > slowest+1e-9 {
-			t.Errorf("%g BPM, meter %d: beat %d comes %.4f s after the one before, want %.4f to %.4f", s.BPM, s.Meter, i, d, fastest, slowest)
+			t.Errorf("%g BPM, meter %d: beat %d comes %.4f s after the one before, want %.4f to %.4f", s.BPM, s.Meter, i, d,
+				fastest, slowest)
 			return
 		}
 	}

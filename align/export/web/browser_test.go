@@ -77,7 +77,8 @@ func newTab(t *testing.T, w, h int64) *tab {
 	ctx, end := chromedp.NewContext(ctx)
 	t.Cleanup(end)
 	b := &tab{t: t, ctx: ctx}
-	b.do(enable(network.Enable, network.EnableParams{}), enable(runtime.Enable, cdp.Empty{}), enable(log.Enable, cdp.Empty{}))
+	b.do(enable(network.Enable, network.EnableParams{}), enable(runtime.Enable, cdp.Empty{}),
+		enable(log.Enable, cdp.Empty{}))
 	if err := chromedp.Listen(ctx, b.hear); err != nil {
 		t.Fatal(err)
 	}
@@ -107,7 +108,8 @@ func (b *tab) hear(event any) {
 	case *log.EventEntryAdded:
 		said = "log: " + e.Entry.Text
 	case *network.EventRequestWillBeSent:
-		if u := e.Request.URL; (b.allowed == "" || !strings.HasPrefix(u, b.allowed)) && !strings.HasPrefix(u, "file:") && !strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "blob:") {
+		if u := e.Request.URL; (b.allowed == "" || !strings.HasPrefix(u, b.allowed)) && !strings.HasPrefix(u, "file:") &&
+			!strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "blob:") {
 			said = "request: " + u
 		}
 	}
@@ -156,7 +158,8 @@ func (b *tab) scheme(name string) { b.prefers("prefers-color-scheme", name) }
 // prefers sets a wish of the user, as CSS names it.
 func (b *tab) prefers(feature, value string) {
 	b.t.Helper()
-	b.do(enable(emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: feature, Value: value}}}))
+	b.do(enable(emulation.SetEmulatedMedia,
+		emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: feature, Value: value}}}))
 }
 
 // show opens a file from disk in one of its views.

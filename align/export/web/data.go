@@ -100,7 +100,8 @@ func legsOf(m *align.CountMap, part int) []playing {
 			out = append(out, playing{})
 		}
 		g := &out[len(out)-1]
-		if i := slices.IndexFunc(tracks, func(t align.Music) bool { return t.Used && t.File == r.Track }); g.music == nil && i >= 0 {
+		if i := slices.IndexFunc(tracks, func(t align.Music) bool { return t.Used && t.File == r.Track }); g.music == nil &&
+			i >= 0 {
 			g.music, tracks = &tracks[i], tracks[i+1:]
 		}
 		g.rows = append(g.rows, r)

@@ -66,7 +66,8 @@ func alike(a, b []align.Row) bool {
 		return false
 	}
 	for i := range a {
-		if !a[i].Kind.Work() || !sameItem(a[i], b[i]) || a[i].Side != b[i].Side || a[i].Pass != b[i].Pass || shortDose(a[i]) != shortDose(b[i]) {
+		if !a[i].Kind.Work() || !sameItem(a[i], b[i]) || a[i].Side != b[i].Side || a[i].Pass != b[i].Pass ||
+			shortDose(a[i]) != shortDose(b[i]) {
 			return false
 		}
 	}

@@ -13,7 +13,8 @@ import (
 // has it: time, what, dose and place in one line, the notes below it.
 func onPaper(t *testing.T, head, items string) []string {
 	t.Helper()
-	m := mapOf(t, "onphrase: 1\nclass: Paper\nslot: \"9:00\"\n"+head+"parts:\n  - part: P\n    kind: strength\n    tracks: [tidewater.mp3]\n    do:\n"+items)
+	m := mapOf(t, "onphrase: 1\nclass: Paper\nslot: \"9:00\"\n"+head+
+		"parts:\n  - part: P\n    kind: strength\n    tracks: [tidewater.mp3]\n    do:\n"+items)
 	var out []string
 	for _, l := range linesOf(m.RowsOf(0)) {
 		if l.Thin {
@@ -49,8 +50,9 @@ func TestLines(t *testing.T) {
 			"0:00 | C | 2 times right, 2 times left, in turn | phrase 1, 128 counts", "  march 32"}},
 		"passes without sides": {items: `      - {block: C, times: 3, moves: [{move: march, counts: 32}]}`, want: []string{
 			"0:00 | C | 3 times | phrase 1, 96 counts", "  march 32"}},
-		"pieces in their order": {items: `      - {set: biceps curl, reps: "8 x 2-2, 4 x 4-4, 8 x 2-2", weight: 2 x 6 kg}`, want: []string{
-			"0:00 | biceps curl | 8 x 2-2, 4 x 4-4, 8 x 2-2, 2 x 6 kg | phrase 1, 96 counts"}},
+		"pieces in their order": {items: `      - {set: biceps curl, reps: "8 x 2-2, 4 x 4-4, 8 x 2-2", weight: 2 x 6 kg}`,
+			want: []string{
+				"0:00 | biceps curl | 8 x 2-2, 4 x 4-4, 8 x 2-2, 2 x 6 kg | phrase 1, 96 counts"}},
 		"rounds that are alike": {items: `      - {superset: X, rounds: 3, do: [{set: squat, reps: "8 x 2-2", weight: heavy, range: half, harder: pause}]}`, want: []string{
 			"0:00 | squat | 3 rounds of 8 x 2-2, heavy, half range | phrase 1, 96 counts",
 			"  X 1 to 3 of 3; 0:15 again, phrase 2; 0:31 again, phrase 3; harder: pause"}},
@@ -59,10 +61,12 @@ func TestLines(t *testing.T) {
 			"0:15 | deadlift | 8 x 2-2 | phrase 2, 32 counts", "  X 1 of 2",
 			"0:31 | squat | 8 x 2-2 | phrase 3, 32 counts", "  X 2 of 2",
 			"0:46 | deadlift | 8 x 2-2 | phrase 4, 32 counts", "  X 2 of 2"}},
-		"a side at a time": {head: facing, items: `      - {set: split squat, reps: "4 x 4-4, 8 x 2-2", sides: both}`, want: []string{
-			"0:00 | split squat | each side 4 x 4-4, 8 x 2-2, right (you left) first | phrase 1, 128 counts"}},
-		"her own side": {head: facing, items: `      - {block: C, sides: both, moves: [{move: march, counts: 32}]}`, want: []string{
-			"0:00 | C | once right (you left), once left (you right) | phrase 1, 64 counts", "  march 32"}},
+		"a side at a time": {head: facing, items: `      - {set: split squat, reps: "4 x 4-4, 8 x 2-2", sides: both}`,
+			want: []string{
+				"0:00 | split squat | each side 4 x 4-4, 8 x 2-2, right (you left) first | phrase 1, 128 counts"}},
+		"her own side": {head: facing, items: `      - {block: C, sides: both, moves: [{move: march, counts: 32}]}`,
+			want: []string{
+				"0:00 | C | once right (you left), once left (you right) | phrase 1, 64 counts", "  march 32"}},
 		"turns and where they begin": {items: `      - {interval: skater, series: 3 x 6 eights/2 eights, easier: low skater, cue: go}`, want: []string{
 			"0:00 | skater | 3 x 22.9 s with 7.6 s rest | phrase 1, 192 counts",
 			"  0:23 rest, phrase 2, count 17; 0:31 again, phrase 3; 0:54 rest, phrase 4, count 17; 1:01 again, phrase 5; 1:24 rest, phrase 6, count 17; say: go; easier: low skater"}},
@@ -93,7 +97,8 @@ func TestTurnsThatDiffer(t *testing.T) {
 		got = append(got, strings.Join(append([]string{l.What, l.Dose}, l.Notes...), " | "))
 	}
 	want := []string{
-		"skater | 20 s with 10 s rest | turn 1 of 3", "skater | 21 s with 10 s rest | turn 2 of 3", "skater | 21 s | turn 3 of 3",
+		"skater | 20 s with 10 s rest | turn 1 of 3", "skater | 21 s with 10 s rest | turn 2 of 3",
+		"skater | 21 s | turn 3 of 3",
 		"change to Tidewater | ", "rest | 10 s | turn 3 of 3",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -104,10 +109,12 @@ func TestTurnsThatDiffer(t *testing.T) {
 // Stages that are not danced equally often say so one by one.
 func TestStagesCutShort(t *testing.T) {
 	pass := func(stage, pass int, side string) align.Row {
-		return align.Row{Kind: align.BlockRow, Item: "A", Line: 3, Stage: stage, Stages: 2, Pass: pass, Passes: 4, Side: side, Moves: []align.Step{{Move: "march", Counts: 32}}}
+		return align.Row{Kind: align.BlockRow, Item: "A", Line: 3, Stage: stage, Stages: 2, Pass: pass, Passes: 4, Side: side,
+			Moves: []align.Step{{Move: "march", Counts: 32}}}
 	}
 	l := linesOf([]align.Row{pass(1, 2, "left"), pass(2, 3, "right"), pass(2, 4, "left")})
-	want := []line{{Time: "?", What: "A", Dose: "2 stages", Notes: []string{"stage 1, left: march 32", "stage 2, once right, once left: march 32", "pass 2 to 4 of 4"}}}
+	want := []line{{Time: "?", What: "A", Dose: "2 stages",
+		Notes: []string{"stage 1, left: march 32", "stage 2, once right, once left: march 32", "pass 2 to 4 of 4"}}}
 	if diff := cmp.Diff(want, l); diff != "" {
 		t.Error(diff)
 	}

@@ -94,7 +94,8 @@ func TestPace(t *testing.T) {
 	s = ask[seen](b, atFrame)
 	slow := truth(t, "slow-ferry")
 	at := slow.Phrases[1].Time + 0.85*(s.Clock-ask[float64](b, `window.tapped`))/1000
-	if a, z := countIn(slow, at-0.02), countIn(slow, at+0.005); !strings.HasPrefix(s.Place, a+",") && !strings.HasPrefix(s.Place, z+",") {
+	if a, z := countIn(slow, at-0.02), countIn(slow, at+0.005); !strings.HasPrefix(s.Place, a+",") &&
+		!strings.HasPrefix(s.Place, z+",") {
 		t.Errorf("tapped, shown %q, want %q", s.Place, z)
 	}
 	b.click("rehearse") // put away, it is as the class has it

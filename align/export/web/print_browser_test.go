@@ -25,7 +25,8 @@ func TestPrint(t *testing.T) {
 		}
 	}
 	b := newTab(t, 1024, 768)
-	for class, m := range map[string]*align.CountMap{"demo": mapOf(t, demoClass(t)), "long": mapOf(t, longClass()), "crowded": crowdedMap(t)} {
+	for class, m := range map[string]*align.CountMap{"demo": mapOf(t, demoClass(t)), "long": mapOf(t, longClass()),
+		"crowded": crowdedMap(t)} {
 		b.show(pageFile(t, m), "stage") // sheets are printed whatever is shown
 		for name, paper := range map[string]chromedp.PaperSize{"A4": chromedp.PaperA4, "Letter": chromedp.PaperLetter} {
 			checkPrint(t, b, m, class+"-"+name, paper)
@@ -48,13 +49,15 @@ func longClass() string {
 // crowdedMap is a class of many parts, each on eight songs with long names, in
 // which much is found.
 func crowdedMap(t *testing.T) *align.CountMap {
-	songs := []string{"tidewater.mp3", "slow-ferry.mp3", "gantry-nine.mp3", "mooring-parade.mp3", "brinewalk.mp3", "lockkeepers-hurry.mp3", "ropewalk-shuffle.mp3", "ebb-and-lantern.mp3"}
+	songs := []string{"tidewater.mp3", "slow-ferry.mp3", "gantry-nine.mp3", "mooring-parade.mp3", "brinewalk.mp3",
+		"lockkeepers-hurry.mp3", "ropewalk-shuffle.mp3", "ebb-and-lantern.mp3"}
 	var b strings.Builder
 	b.WriteString("onphrase: 1\nclass: A class in which nothing lands where it was meant to and that has a very long name\nslot: \"9:00\"\nparts:\n")
 	for i := range 10 {
 		b.WriteString("  - part: Round " + strconv.Itoa(i+1) + " of them all, legs and back and shoulders, then all of it together once more to the end\n    kind: strength\n    tracks: [" + strings.Join(songs, ", ") + "]\n    do:\n")
 		for range 3 {
-			b.WriteString(`      - {set: bent-over row, reps: "3 x 1-1, 5 x 2-2", weight: heavy}` + "\n" + `      - {set: deadlift, reps: "7 x 1-1", weight: light}` + "\n")
+			b.WriteString(`      - {set: bent-over row, reps: "3 x 1-1, 5 x 2-2", weight: heavy}` + "\n" +
+				`      - {set: deadlift, reps: "7 x 1-1", weight: light}` + "\n")
 		}
 	}
 	m := mapOf(t, b.String())
@@ -75,7 +78,8 @@ func crowdedMap(t *testing.T) *align.CountMap {
 
 func checkPrint(t *testing.T, b *tab, m *align.CountMap, name string, paper chromedp.PaperSize) {
 	t.Helper()
-	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper), chromedp.PDFLandscape(), chromedp.PDFMargin(10/25.4)))
+	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper), chromedp.PDFLandscape(),
+		chromedp.PDFMargin(10/25.4)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +159,8 @@ func checkWords(t *testing.T, paper, file string, page int, words []string) stri
 		}
 	}
 	seen := map[string]int{}
-	for _, w := range strings.FieldsFunc(strings.Join(words, " "), func(r rune) bool { return r == ' ' || r == '-' }) { // lines end after a hyphen, too
+	// lines end after a hyphen, too
+	for _, w := range strings.FieldsFunc(strings.Join(words, " "), func(r rune) bool { return r == ' ' || r == '-' }) {
 		if seen[w]++; strings.Count(text, w) < seen[w] {
 			t.Errorf("%s, sheet %s: %q is missing", paper, n, w)
 		}
@@ -166,7 +171,8 @@ func checkWords(t *testing.T, paper, file string, page int, words []string) stri
 		t.Fatalf("no size in %s", box)
 	}
 	for _, w := range word.FindAllStringSubmatch(box, -1) {
-		if number(t, w[1]) < 0 || number(t, w[2]) < 0 || number(t, w[3]) > number(t, size[1]) || number(t, w[4]) > number(t, size[2]) {
+		if number(t, w[1]) < 0 || number(t, w[2]) < 0 || number(t, w[3]) > number(t, size[1]) ||
+			number(t, w[4]) > number(t, size[2]) {
 			t.Errorf("%s, sheet %s: a word is off the paper: %s", paper, n, w[0])
 		}
 	}

@@ -48,7 +48,8 @@ func TestSleep(t *testing.T) {
 		t.Helper()
 		s := ask[seen](b, atFrame)
 		at := song.Phrases[1].Time + (s.Clock-tapped)/1000
-		if a, z := countIn(song, at-0.02), countIn(song, at+0.005); !strings.HasPrefix(s.Place, a+",") && !strings.HasPrefix(s.Place, z+",") {
+		if a, z := countIn(song, at-0.02), countIn(song, at+0.005); !strings.HasPrefix(s.Place, a+",") &&
+			!strings.HasPrefix(s.Place, z+",") {
 			t.Errorf("%s: shown %q, want %q", when, s.Place, z)
 		}
 	}

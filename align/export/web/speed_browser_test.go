@@ -17,7 +17,8 @@ func TestFrameCost(t *testing.T) {
 	b.do(enable(performance.Enable, performance.EnableParams{TimeDomain: performance.EnableTimeDomainThreadTicks}))
 	b.show(pageFile(t, mapOf(t, demoClass(t))), "stage")
 	ready := b.busy()
-	t.Logf("first view after %.0f ms, %.0f ms of them the processor's", ask[float64](b, `performance.getEntriesByType("navigation")[0].domContentLoadedEventEnd`), 1000*ready)
+	t.Logf("first view after %.0f ms, %.0f ms of them the processor's",
+		ask[float64](b, `performance.getEntriesByType("navigation")[0].domContentLoadedEventEnd`), 1000*ready)
 	if ready > 0.5 {
 		t.Errorf("the first view took %.2f s", ready)
 	}

@@ -177,7 +177,8 @@ func TestTap(t *testing.T) {
 		t.Helper()
 		s := ask[seen](b, atFrame)
 		at := first + (s.Clock-ask[float64](b, `window.tapped`))/1000
-		if a, z := countIn(song, at-0.02), countIn(song, at+0.005); !strings.HasPrefix(s.Place, a+",") && !strings.HasPrefix(s.Place, z+",") {
+		if a, z := countIn(song, at-0.02), countIn(song, at+0.005); !strings.HasPrefix(s.Place, a+",") &&
+			!strings.HasPrefix(s.Place, z+",") {
 			t.Errorf("%s: shown %q, want %q", when, s.Place, z)
 		}
 	}
@@ -194,7 +195,8 @@ func TestTap(t *testing.T) {
 		if (Number(m[1]) % 8 === 1) setTimeout(done, 250); else requestAnimationFrame(wait); }; wait(); })`)
 	b.eval(tapNow)
 	s := ask[seen](b, atFrame)
-	if !strings.Contains(s.Place, "count 1,") && !strings.Contains(s.Place, "count 9,") && !strings.Contains(s.Place, "count 17,") && !strings.Contains(s.Place, "count 25,") {
+	if !strings.Contains(s.Place, "count 1,") && !strings.Contains(s.Place, "count 9,") &&
+		!strings.Contains(s.Place, "count 17,") && !strings.Contains(s.Place, "count 25,") {
 		t.Errorf("after the second tap: %q, want count 1 of an eight", s.Place)
 	}
 	// One count and one phrase back and on bring her where she was.
@@ -274,7 +276,8 @@ func TestStageSays(t *testing.T) {
 // What an item is done with and what is to be said of it are shown together
 // while it is being done, as are the easier and the harder way.
 func TestStageShowsAllOfAnItem(t *testing.T) {
-	class := strings.Replace(follow, "weight: heavy}", "weight: heavy, range: half, cue: small and low, easier: no bar, harder: pause}", 1)
+	class := strings.Replace(follow, "weight: heavy}",
+		"weight: heavy, range: half, cue: small and low, easier: no bar, harder: pause}", 1)
 	file := pageFile(t, mapOf(t, class))
 	for _, size := range sizes {
 		b := newTab(t, size[0], size[1])

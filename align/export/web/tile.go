@@ -66,7 +66,8 @@ func tilesOf(m *align.CountMap, g playing) []tile {
 		out = append(out, tile{Name: "pick-up", Counts: end})
 	}
 	for i, p := range t.Phrases {
-		v := tile{Name: fmt.Sprintf("phrase %d", i+1), No: i + 1, First: p.First, Counts: p.Counts, Level: levels[string(p.Energy)], Use: string(p.Use)}
+		v := tile{Name: fmt.Sprintf("phrase %d", i+1), No: i + 1, First: p.First, Counts: p.Counts,
+			Level: levels[string(p.Energy)], Use: string(p.Use)}
 		if p.Counts != whole {
 			v.Odd = string(p.Kind)
 		}

@@ -44,7 +44,8 @@ func totalsOf(m *align.CountMap) totals {
 	for _, g := range grades {
 		for _, f := range m.Findings {
 			if f.Severity == g.of {
-				t.Found = append(t.Found, found{whereOf(f), finding{string(f.Severity), g.label, f.Code, f.Message, f.Fix, f.Source}})
+				t.Found = append(t.Found, found{whereOf(f), finding{string(f.Severity), g.label, f.Code, f.Message, f.Fix,
+					f.Source}})
 			}
 		}
 	}

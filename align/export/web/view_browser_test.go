@@ -158,7 +158,8 @@ func (b *tab) sound(name string) {
 // told of the piece that is pointed at.
 func TestHerSideHasRoom(t *testing.T) {
 	b := newTab(t, 1024, 768)
-	class := strings.NewReplacer("slot:", "facing: class\nslot:", `one-arm row, reps: "8 x 2-2"`, `single-leg deadlift, reps: "4 x 2-2"`).Replace(follow)
+	class := strings.NewReplacer("slot:", "facing: class\nslot:", `one-arm row, reps: "8 x 2-2"`,
+		`single-leg deadlift, reps: "4 x 2-2"`).Replace(follow)
 	b.show(pageFile(t, mapOf(t, class)), "desk")
 	const seen = `[...document.querySelectorAll(".piece .you")].filter(e => e.getClientRects().length > 0)`
 	if ask[int](b, seen+".length") == 0 {
@@ -171,7 +172,8 @@ func TestHerSideHasRoom(t *testing.T) {
 	if n := ask[int](b, seen+".length"); n > 0 {
 		t.Errorf("%d on a narrow one, where the dose would be cut", n)
 	}
-	if said := ask[string](b, `document.querySelector(".piece .you").closest("[title]").title`); !strings.HasSuffix(said, "right (you left)") {
+	if said := ask[string](b, `document.querySelector(".piece .you").closest("[title]").title`); !strings.HasSuffix(said,
+		"right (you left)") {
 		t.Errorf("told: %q", said)
 	}
 }

@@ -112,7 +112,8 @@ func hostileMap(t testing.TB) *align.CountMap {
 			r.Moves[j].Move, r.Moves[j].Lead = bad(), bad()
 		}
 	}
-	m.Findings = append(m.Findings, align.Finding{Severity: align.Fix, Row: 1, Message: bad(), Fix: bad(), Source: bad()}, align.Finding{Severity: align.Note, Message: bad()})
+	m.Findings = append(m.Findings, align.Finding{Severity: align.Fix, Row: 1, Message: bad(), Fix: bad(), Source: bad()},
+		align.Finding{Severity: align.Note, Message: bad()})
 	m.Summary.Kit = append(m.Summary.Kit, align.Kit{Item: bad(), Weights: []string{bad()}})
 	return m
 }
@@ -213,7 +214,8 @@ func TestTilesNameHerSide(t *testing.T) {
 	m := mapOf(t, strings.Replace(follow, "slot:", "facing: class\nslot:", 1))
 	for _, v := range partsOf(m)[0].Songs[0].Tiles {
 		for _, p := range v.Pieces {
-			if side := m.Rows[p.Row-1].SideWords(); side != "" && !(strings.HasSuffix(p.Name+p.You, side) && strings.Contains(v.Label, side)) {
+			if side := m.Rows[p.Row-1].SideWords(); side != "" &&
+				!(strings.HasSuffix(p.Name+p.You, side) && strings.Contains(v.Label, side)) {
 				t.Errorf("no %s in %q, %q", side, p.Name+p.You, v.Label)
 			}
 		}

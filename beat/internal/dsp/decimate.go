@@ -12,8 +12,9 @@ type Decimator struct {
 	by, zeros, channels int
 	middle              float64
 	pairs               []pair
-	rows                [][]float64 // row r: the samples r, r+by, r+2·by ... of the sound, from those that the next output needs on
-	read, made          int         // samples per channel, so far
+	// row r: the samples r, r+by, r+2·by ... of the sound, from those that the next output needs on
+	rows       [][]float64
+	read, made int // samples per channel, so far
 }
 
 // pair is the weight of two samples, one as far before the middle of a

@@ -29,7 +29,8 @@ func TestSpectrumAgreesWithGonum(t *testing.T) {
 		s.Sum(one, a, 1)
 		wantA, wantB := gonumPower(a), gonumPower(b)
 		for k := range gotA {
-			for _, c := range [][2]float64{{gotA[k], wantA[k]}, {gotB[k], wantB[k]}, {sum[k], (wantA[k] + wantB[k]) / 2}, {one[k], wantA[k]}} {
+			for _, c := range [][2]float64{{gotA[k], wantA[k]}, {gotB[k], wantB[k]}, {sum[k], (wantA[k] + wantB[k]) / 2},
+				{one[k], wantA[k]}} {
 				if math.Abs(c[0]-c[1]) > 1e-9*float64(n) {
 					t.Fatalf("size %d, bin %d: power %g, gonum says %g", n, k, c[0], c[1])
 				}

@@ -15,7 +15,8 @@ func NewSpectrum(size int) *Spectrum {
 	if size < 4 || size&(size-1) != 0 {
 		panic("dsp: the size of a spectrum must be a power of two, and 4 at least")
 	}
-	return &Spectrum{window: Hann(size), packed: make([]complex128, size), z: make([]complex128, size), fourier: newRadix4(size)}
+	return &Spectrum{window: Hann(size), packed: make([]complex128, size), z: make([]complex128, size),
+		fourier: newRadix4(size)}
 }
 
 // Size is the number of samples of a frame.

@@ -70,7 +70,8 @@ func grooves(library, path string) ([]string, error) {
 var progressions = [][]string{
 	{"C", "Am", "F", "G7"}, {"Am", "F", "C", "G"}, {"C", "F", "G", "F"}, {"Dm7", "G7", "CM7", "Am7"}, {"C", "C", "F", "C"},
 	{"F", "C", "G7", "C"}, {"Em", "C", "G", "D"}, {"Am", "G", "F", "E7"}, {"C", "G", "Am", "F"}, {"C7", "C7", "F7", "C7"},
-	{"Bm", "G", "D", "A"}, {"CM7", "Bm7", "Am7", "D7"}, {"Cm", "Ab", "Eb", "Bb"}, {"C", "D", "F", "C"}, {"Gm", "Cm", "D7", "Gm"},
+	{"Bm", "G", "D", "A"}, {"CM7", "Bm7", "Am7", "D7"}, {"Cm", "Ab", "Eb", "Bb"}, {"C", "D", "F", "C"},
+	{"Gm", "Cm", "D7", "Gm"},
 }
 
 // sheet is an mma source with 24 to 40 bars over the grooves of one family.

@@ -8,7 +8,8 @@ import (
 )
 
 func main() {
-	steps := map[string]func([]string) error{"wad": wad, "arrange": arrange, "phrased": phrased, "plain": plain, "plan": plan, "render": render, "frames": measured, "manifest": manifest}
+	steps := map[string]func([]string) error{"wad": wad, "arrange": arrange, "phrased": phrased, "plain": plain,
+		"plan": plan, "render": render, "frames": measured, "manifest": manifest}
 	if len(os.Args) < 2 || steps[os.Args[1]] == nil {
 		fmt.Fprintln(os.Stderr, "usage: make wad|arrange|phrased|plain|plan|render|frames|manifest [flags]")
 		os.Exit(2)

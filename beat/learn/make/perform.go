@@ -151,7 +151,8 @@ var tempi = []struct {
 }{
 	{"dnb jungle", [2]float64{158, 182}}, {"ballad bald slow", [2]float64{54, 96}}, {"metal thrash", [2]float64{120, 195}},
 	{"techno trance house rave danc disco edm euro", [2]float64{112, 150}}, {"hip rap rb soul", [2]float64{72, 112}},
-	{"waltz", [2]float64{80, 190}}, {"swing jazz bop foxtrot quick", [2]float64{100, 210}}, {"rock punk polka twist boogie", [2]float64{100, 180}},
+	{"waltz", [2]float64{80, 190}}, {"swing jazz bop foxtrot quick", [2]float64{100, 210}},
+	{"rock punk polka twist boogie", [2]float64{100, 180}},
 	{"bossa beguine rhumba bolero", [2]float64{80, 150}}, {"samba salsa merengue mambo", [2]float64{95, 190}},
 }
 
@@ -172,7 +173,8 @@ func (run studioRun) arranged(r score.Rand, it learn.Item, length float64, tmp s
 	if err != nil {
 		return rendered{}, err
 	}
-	take := midi.Arrange(it.Seed, file, grid, midi.Arrangement{BPM: tempo(it.Source), Length: length, Synth: it.Font == "synth"})
+	take := midi.Arrange(it.Seed, file, grid,
+		midi.Arrangement{BPM: tempo(it.Source), Length: length, Synth: it.Font == "synth"})
 	x := make([]float32, int(take.Song.Length*synth.Rate))
 	more := score.NewRand(it.Seed, 9)
 	var words []float32
@@ -251,14 +253,17 @@ func swelling(r score.Rand, x []float32) []float32 {
 // a sound check.
 func stray(r score.Rand, long bool, n int) []float32 {
 	song := score.Song{Length: float64(n) / synth.Rate}
-	parts, rate, length := []score.Part{score.Lead, score.Chord, score.Bass, score.Kick, score.Snare, score.Hat, score.Tom}, r.Between(0.5, 6), 0.4
+	parts, rate, length := []score.Part{score.Lead, score.Chord, score.Bass, score.Kick, score.Snare, score.Hat,
+		score.Tom}, r.Between(0.5, 6), 0.4
 	if long {
 		parts, rate, length = []score.Part{score.Pad, score.Voice}, r.Between(0.1, 0.6), 5
 	}
 	for t := 0.0; t < song.Length; t += -math.Log(1-r.Float64()) / rate {
-		song.Notes = append(song.Notes, score.Note{At: t, Len: length * r.Between(0.2, 2), Key: r.Between(36, 84), Level: r.Between(0.1, 1), Part: score.Pick(r, parts)})
+		song.Notes = append(song.Notes, score.Note{At: t, Len: length * r.Between(0.2, 2), Key: r.Between(36, 84),
+			Level: r.Between(0.1, 1), Part: score.Pick(r, parts)})
 	}
-	if x := synth.Play(r.Uint64(), song, score.Pick(r, []score.Sound{score.Electronic, score.Acoustic, score.Chip})); x != nil {
+	if x := synth.Play(r.Uint64(), song, score.Pick(r,
+		[]score.Sound{score.Electronic, score.Acoustic, score.Chip})); x != nil {
 		return x
 	}
 	return make([]float32, n)

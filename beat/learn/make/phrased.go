@@ -57,7 +57,8 @@ func phrased(args []string) error {
 
 // phrasedFonts are the soundfonts of each part.
 var phrasedFonts = map[string][2]string{
-	"fit": {"TimGM6mb.sf2", "FluidR3Mono_GM.sf3"}, "choose": {"MuseScore_General_Lite.sf3", "sf_GMbank.sf2"}, "report": {"FluidR3Mono_GM.sf3", "TimGM6mb.sf2"},
+	"fit": {"TimGM6mb.sf2", "FluidR3Mono_GM.sf3"}, "choose": {"MuseScore_General_Lite.sf3", "sf_GMbank.sf2"},
+	"report": {"FluidR3Mono_GM.sf3", "TimGM6mb.sf2"},
 }
 
 // family are the grooves of one file of mma's library.
@@ -248,7 +249,8 @@ func (fam family) tune(r score.Rand) []midi.Note {
 		if !r.Chance(density) {
 			continue
 		}
-		out = append(out, midi.Note{Tick: at, Len: step * (1 + r.IntN(3)), Channel: melodyChannel, Key: key, Velocity: 70 + r.IntN(40)})
+		out = append(out, midi.Note{Tick: at, Len: step * (1 + r.IntN(3)), Channel: melodyChannel, Key: key, Velocity: 70 +
+			r.IntN(40)})
 		key = max(58, min(88, key+r.IntN(9)-4))
 	}
 	return out
@@ -280,7 +282,8 @@ func (fam family) sheet(r score.Rand, roles map[string]part, sections []score.Se
 }
 
 // take plays the file's notes, and the melodies, at the counts of the feel.
-func (fam family) take(r score.Rand, file *midi.File, roles map[string]part, sections []score.Section, feel score.Feel) midi.Take {
+func (fam family) take(r score.Rand, file *midi.File, roles map[string]part, sections []score.Section,
+	feel score.Feel) midi.Take {
 	var take midi.Take
 	for _, e := range file.Programs {
 		if e.Tick <= file.Division { // what the first groove sets
@@ -299,7 +302,8 @@ func (fam family) take(r score.Rand, file *midi.File, roles map[string]part, sec
 	play := func(n midi.Note, shift int) {
 		from, to := float64(n.Tick+shift)/count, float64(n.Tick+shift+n.Len)/count
 		at := max(0, feel.At(from)+feel.Jitter*r.NormFloat64())
-		take.Notes = append(take.Notes, midi.Timed{At: at, Len: max(0.03, feel.At(to)-feel.At(from)), Channel: n.Channel, Key: n.Key, Velocity: n.Velocity})
+		take.Notes = append(take.Notes, midi.Timed{At: at, Len: max(0.03, feel.At(to)-feel.At(from)), Channel: n.Channel,
+			Key: n.Key, Velocity: n.Velocity})
 	}
 	for _, s := range sections {
 		p := roles[s.Name]
@@ -330,7 +334,8 @@ func writePhrased(name string, x []float32, counts []score.Beat, sections []scor
 	for _, s := range sections {
 		fmt.Fprintf(&phrases, "%.4f\t%d\t%s\n", counts[s.Beat].Time, s.Counts, s.Name)
 	}
-	for ending, content := range map[string][]byte{".wav": wav(x), ".beats": []byte(beats.String()), ".phrases": []byte(phrases.String())} {
+	for ending, content := range map[string][]byte{".wav": wav(x), ".beats": []byte(beats.String()),
+		".phrases": []byte(phrases.String())} {
 		if err := os.WriteFile(name+ending, content, 0o644); err != nil {
 			return err
 		}

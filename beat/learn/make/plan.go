@@ -26,8 +26,10 @@ var unclear = regexp.MustCompile(`68|blues34|metronome|count|intro|ending`)
 // Soundfonts by what they are used for; a name that is there twice is used twice
 // as often. The held-out tracks have MuseScore_General_Lite.sf3.
 var (
-	trainFonts = []string{"TimGM6mb.sf2", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "OPL-3_FM_128M.sf3", "synth"}
-	bandFonts  = []string{"-", "-", "-", "-", "-", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "OPL-3_FM_128M.sf3"}
+	trainFonts = []string{"TimGM6mb.sf2", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3", "OPL-3_FM_128M.sf3",
+		"synth"}
+	bandFonts = []string{"-", "-", "-", "-", "-", "TimGM6mb.sf2", "FluidR3Mono_GM.sf3", "FluidR3Mono_GM.sf3",
+		"OPL-3_FM_128M.sf3"}
 	checkFonts = []string{"sf_GMbank.sf2"}
 )
 
@@ -85,7 +87,8 @@ type planner struct {
 
 func (p *planner) add(set, kind, source, font string) {
 	p.next++
-	it := learn.Item{ID: fmt.Sprintf("%s%05d", kind[:1], 10000+p.next), Set: set, Kind: kind, Source: source, Seed: 800000 + p.next, Font: font}
+	it := learn.Item{ID: fmt.Sprintf("%s%05d", kind[:1], 10000+p.next), Set: set, Kind: kind, Source: source,
+		Seed: 800000 + p.next, Font: font}
 	p.lines = append(p.lines, it.String()+"\n")
 }
 

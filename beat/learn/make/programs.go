@@ -36,8 +36,10 @@ func fluidsynth(tmp, font string, take midi.Take, r score.Rand) ([]float32, erro
 		decode = "1" // only the packed samples that are played: the same sound in a third of the time
 	}
 	cmd := exec.Command("fluidsynth", "-ni", "-q", "-g", "0.5", "-R", reverb, "-C", chorus, "-r", fmt.Sprint(synth.Rate),
-		"-o", "synth.cpu-cores=1", "-o", "synth.dynamic-sample-loading="+decode, "-T", "raw", "-O", "s16", "-F", raw, font, mid)
-	cmd.Env = append(os.Environ(), "OMP_NUM_THREADS=1") // else it decodes samples on every core, each waiting for the others
+		"-o", "synth.cpu-cores=1", "-o", "synth.dynamic-sample-loading="+decode, "-T", "raw", "-O", "s16", "-F", raw, font,
+		mid)
+	// else it decodes samples on every core, each waiting for the others
+	cmd.Env = append(os.Environ(), "OMP_NUM_THREADS=1")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("fluidsynth: %w: %.300s", err, text)
 	}
@@ -55,9 +57,12 @@ func fluidsynth(tmp, font string, take midi.Take, r score.Rand) ([]float32, erro
 var (
 	voices    = []string{"en-us", "en-gb", "en-us+f2", "en-us+f4", "en-gb+m3", "de", "fr-fr", "es", "it", "en-us+whisper"}
 	sentences = []string{
-		"Four more, three, two and one.", "Now step to the right and bring the knees up.", "Breathe in, and breathe out slowly.",
-		"This is the last round, stay with me.", "Take a drink of water and find your mat.", "The weather tomorrow will be mild with a little rain in the north.",
-		"She had walked along the harbour every morning for eleven years.", "Please mind the gap between the boat and the quay.",
+		"Four more, three, two and one.", "Now step to the right and bring the knees up.",
+		"Breathe in, and breathe out slowly.",
+		"This is the last round, stay with me.", "Take a drink of water and find your mat.",
+		"The weather tomorrow will be mild with a little rain in the north.",
+		"She had walked along the harbour every morning for eleven years.",
+		"Please mind the gap between the boat and the quay.",
 		"I wonder whether anybody has thought of asking the gardener.", "Shoulders down, chest up, keep the back long.",
 	}
 )
@@ -68,7 +73,8 @@ func speak(r score.Rand, sentencesWanted int) ([]float32, error) {
 	for range sentencesWanted {
 		text += score.Pick(r, sentences) + " "
 	}
-	out, err := exec.Command("espeak-ng", "--stdout", "-v", score.Pick(r, voices), "-s", fmt.Sprint(110+r.IntN(120)), "-p", fmt.Sprint(10+r.IntN(80)), text).Output()
+	out, err := exec.Command("espeak-ng", "--stdout", "-v", score.Pick(r, voices), "-s", fmt.Sprint(110+r.IntN(120)), "-p",
+		fmt.Sprint(10+r.IntN(80)), text).Output()
 	if err != nil {
 		return nil, fmt.Errorf("espeak-ng: %w", err)
 	}
@@ -84,7 +90,8 @@ func viaMP3(tmp string, x []float32, r score.Rand) ([]float32, error) {
 		return nil, err
 	}
 	rate := score.Pick(r, []string{"56", "64"})
-	if text, err := exec.Command("lame", "--quiet", "-r", "-s", "22.05", "--bitwidth", "16", "-m", "m", "-b", rate, in, mp3).CombinedOutput(); err != nil {
+	if text, err := exec.Command("lame", "--quiet", "-r", "-s", "22.05", "--bitwidth", "16", "-m", "m", "-b", rate, in,
+		mp3).CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("lame: %w: %.300s", err, text)
 	}
 	if text, err := exec.Command("lame", "--quiet", "--decode", "-t", mp3, out).CombinedOutput(); err != nil {

@@ -10,7 +10,8 @@ import (
 )
 
 // syllables are what is sung: they mean nothing, and begin and end as words do.
-var syllables = []string{"la", "na", "doo", "oh", "hey", "you", "me", "go", "day", "time", "light", "stay", "run", "high", "feel", "now", "shine", "back", "we", "sky", "ba", "ya", "more", "fire"}
+var syllables = []string{"la", "na", "doo", "oh", "hey", "you", "me", "go", "day", "time", "light", "stay", "run",
+	"high", "feel", "now", "shine", "back", "we", "sky", "ba", "ya", "more", "fire"}
 
 // syllable is a spoken syllable that can be sung at any pitch.
 type syllable struct {

@@ -16,7 +16,8 @@ func report(rows []row, all bool) {
 		j := i
 		for j < len(rows) && rows[j].group == rows[i].group {
 			if r := rows[j]; all {
-				fmt.Printf("  %s\t%.3f\t%.3f\t%.3f\t%.0f\t%.3f\t%.1f\tbpm %.1f want %.1f\tsure %.2f\n", r.id, r.F, r.CMLt, r.AMLt, r.acc1, r.one, 1000*r.err, r.bpm, r.want, r.sure)
+				fmt.Printf("  %s\t%.3f\t%.3f\t%.3f\t%.0f\t%.3f\t%.1f\tbpm %.1f want %.1f\tsure %.2f\n", r.id, r.F, r.CMLt, r.AMLt,
+					r.acc1, r.one, 1000*r.err, r.bpm, r.want, r.sure)
 			}
 			if rows[j].want > 0 {
 				music = append(music, rows[j])
@@ -30,7 +31,8 @@ func report(rows []row, all bool) {
 }
 
 func line(name string, rows []row) {
-	fmt.Printf("%s\t%d\t%.3f\t%.3f\t%.3f\t%.3f\t%.3f\t%.1f\n", name, len(rows), mean(rows, func(r row) float64 { return r.F }),
+	fmt.Printf("%s\t%d\t%.3f\t%.3f\t%.3f\t%.3f\t%.3f\t%.1f\n", name, len(rows),
+		mean(rows, func(r row) float64 { return r.F }),
 		mean(rows, func(r row) float64 { return r.CMLt }), mean(rows, func(r row) float64 { return r.AMLt }),
 		mean(rows, func(r row) float64 { return r.acc1 }), mean(rows, func(r row) float64 { return r.one }),
 		1000*mean(rows, func(r row) float64 { return r.err }))

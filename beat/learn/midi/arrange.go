@@ -48,7 +48,8 @@ func Arrange(seed uint64, f *File, g Grid, a Arrangement) Take {
 	if r.Chance(0.2) {
 		style.Swing[1] = 0.64
 	}
-	x := arranger{r: r, file: f, grid: g, feel: score.NewFeel(r, style, r.Between(0.05, 1.2), a.Length-1), key: r.IntN(9) - 4}
+	x := arranger{r: r, file: f, grid: g, feel: score.NewFeel(r, style, r.Between(0.05, 1.2), a.Length-1),
+		key: r.IntN(9) - 4}
 	bars := (g.To - g.From) / (g.Beat * g.Meter)
 	room := bars - len(x.feel.Beats)/g.Meter
 	x.first = g.From
@@ -133,7 +134,8 @@ func (x *arranger) perform(take *Take) {
 func (x *arranger) dress(take *Take, all bool) {
 	r := x.r
 	if x.grid.Meter >= 3 && r.Chance(0.22) {
-		if style := score.Pick(r, score.Styles); style.Meter == x.grid.Meter && style.Sound != score.Soft && style.Steps == 4 {
+		if style := score.Pick(r, score.Styles); style.Meter == x.grid.Meter && style.Sound != score.Soft &&
+			style.Steps == 4 {
 			if r.Chance(0.6) {
 				take.Silence(Drums)
 			}
@@ -162,7 +164,8 @@ func (t *Take) Silence(channel int) {
 
 // drumParts maps keys of the General MIDI drum map to our drums.
 var drumParts = map[int]score.Part{
-	35: score.Kick, 36: score.Kick, 37: score.Rim, 38: score.Snare, 39: score.Clap, 40: score.Snare, 42: score.Hat, 44: score.Hat,
+	35: score.Kick, 36: score.Kick, 37: score.Rim, 38: score.Snare, 39: score.Clap, 40: score.Snare, 42: score.Hat,
+	44: score.Hat,
 	46: score.OpenHat, 49: score.Crash, 51: score.Ride, 52: score.Crash, 53: score.Ride, 54: score.Shaker, 55: score.Crash,
 	57: score.Crash, 59: score.Ride, 69: score.Shaker, 70: score.Shaker, 82: score.Shaker, 41: score.Tom, 43: score.Tom,
 	45: score.Tom, 47: score.Tom, 48: score.Tom, 50: score.Tom, 60: score.Conga, 61: score.Conga, 62: score.Conga,
@@ -185,7 +188,8 @@ func asNotes(r score.Rand, timed []Timed) []score.Note {
 	}
 	var out []score.Note
 	for _, n := range timed {
-		note := score.Note{At: n.At, Len: n.Len, Key: float64(n.Key), Level: float64(n.Velocity) / 127, Part: parts[n.Channel]}
+		note := score.Note{At: n.At, Len: n.Len, Key: float64(n.Key), Level: float64(n.Velocity) / 127,
+			Part: parts[n.Channel]}
 		if n.Channel == Drums {
 			p, ok := drumParts[n.Key]
 			if !ok {

@@ -11,8 +11,10 @@ var suited = map[score.Part][][2]int{
 
 // keys are where the General MIDI drum map has our drums.
 var keys = map[score.Part][]int{
-	score.Kick: {36, 35}, score.Snare: {38, 40}, score.Clap: {39}, score.Rim: {37}, score.Hat: {42, 44}, score.OpenHat: {46},
-	score.Ride: {51, 59}, score.Crash: {49, 57}, score.Tom: {45, 47, 43}, score.Shaker: {70, 82, 69}, score.Conga: {62, 63, 64, 60, 61}, score.Bell: {56, 75, 76},
+	score.Kick: {36, 35}, score.Snare: {38, 40}, score.Clap: {39}, score.Rim: {37}, score.Hat: {42, 44},
+	score.OpenHat: {46},
+	score.Ride:    {51, 59}, score.Crash: {49, 57}, score.Tom: {45, 47, 43}, score.Shaker: {70, 82, 69},
+	score.Conga: {62, 63, 64, 60, 61}, score.Bell: {56, 75, 76},
 }
 
 // Band gives the parts of a song to General MIDI instruments; what they cannot

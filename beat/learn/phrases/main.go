@@ -9,7 +9,8 @@ import (
 
 func main() {
 	steps := map[string]func([]string) error{
-		"make": makeSongs, "hear": hearAll, "report": report, "real": real, "bars": bars, "fit": fit, "trust": trust, "sure": sure,
+		"make": makeSongs, "hear": hearAll, "report": report, "real": real, "bars": bars, "fit": fit, "trust": trust,
+		"sure": sure,
 	}
 	if len(os.Args) < 2 || steps[os.Args[1]] == nil {
 		fmt.Fprintln(os.Stderr, "usage: phrases make|hear|bars|fit|trust|sure|report|real [flags]")

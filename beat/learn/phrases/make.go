@@ -69,7 +69,8 @@ func makeSong(seed uint64, dir string) error {
 	for _, s := range sections {
 		fmt.Fprintf(&phrases, "%.4f\t%d\t%s\n", song.Beats[s.Beat].Time, s.Counts, s.Name)
 	}
-	for ending, content := range map[string][]byte{".wav": wav(sound), ".beats": []byte(beats.String()), ".phrases": []byte(phrases.String())} {
+	for ending, content := range map[string][]byte{".wav": wav(sound), ".beats": []byte(beats.String()),
+		".phrases": []byte(phrases.String())} {
 		if err := os.WriteFile(name+ending, content, 0o644); err != nil {
 			return err
 		}

@@ -37,7 +37,8 @@ func TestWrite(t *testing.T) {
 	if _, err := rewritten("const a = 1\n", "b", []float64{2}); err == nil {
 		t.Error("a name that is not there is taken")
 	}
-	if got, err := rewritten("\ta = 1.2\n\tb  = -0.5\n", "b", []float64{2}); err != nil || got != "\ta = 1.2\n\tb  = 2.00\n" {
+	if got, err := rewritten("\ta = 1.2\n\tb  = -0.5\n", "b", []float64{2}); err != nil ||
+		got != "\ta = 1.2\n\tb  = 2.00\n" {
 		t.Errorf("%q, %v", got, err)
 	}
 }

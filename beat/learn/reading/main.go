@@ -56,14 +56,17 @@ func run(dirs []string, known, check, out string, ridge, ridgeHeard float64) err
 	weights := fit(bySound, ridge)
 	heard := weighed(teach.heard, weights)
 	heardWeights := fit(heard, ridgeHeard)
-	fmt.Printf("by sound, %d stretches: F %.3f, in cross-validation %.3f\n", len(bySound), goodness(bySound, weights), crossValidated(bySound, ridge))
-	fmt.Printf("by the ear, %d stretches: F %.3f, in cross-validation %.3f\n", len(heard), goodness(heard, heardWeights), crossValidated(heard, ridgeHeard))
+	fmt.Printf("by sound, %d stretches: F %.3f, in cross-validation %.3f\n", len(bySound), goodness(bySound, weights),
+		crossValidated(bySound, ridge))
+	fmt.Printf("by the ear, %d stretches: F %.3f, in cross-validation %.3f\n", len(heard), goodness(heard, heardWeights),
+		crossValidated(heard, ridgeHeard))
 	if check != "" {
 		other, err := collect(check)
 		if err != nil {
 			return err
 		}
-		fmt.Printf("other music: F %.3f by sound, %.3f by the ear\n", goodness(other.bySound, weights), goodness(weighed(other.heard, weights), heardWeights))
+		fmt.Printf("other music: F %.3f by sound, %.3f by the ear\n", goodness(other.bySound, weights),
+			goodness(weighed(other.heard, weights), heardWeights))
 	}
 	if out == "" {
 		return nil

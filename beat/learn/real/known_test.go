@@ -38,7 +38,8 @@ func TestKnownTempo(t *testing.T) {
 				t.Skip("needs ffmpeg")
 			}
 			wav := filepath.Join(t.TempDir(), "song.wav")
-			mix := exec.Command(ffmpeg, "-v", "error", "-i", files[0], "-i", files[1], "-filter_complex", "amix=inputs=2", "-t", seconds, wav)
+			mix := exec.Command(ffmpeg, "-v", "error", "-i", files[0], "-i", files[1], "-filter_complex", "amix=inputs=2", "-t",
+				seconds, wav)
 			if out, err := mix.CombinedOutput(); err != nil {
 				t.Fatalf("ffmpeg: %v\n%s", err, out)
 			}

@@ -25,8 +25,10 @@ func reportKnown(w io.Writer, known []track) {
 	for _, k := range known {
 		r := score.Beats(k.truth, k.ours.Beats)
 		bpm := 60 / period(k.truth)
-		fmt.Fprintf(t, "%s\t%s\t%.1f\t%.1f\t%.3f\t%.3f\t%.3f\t%v\t%.3f\t%.2f\t%.2f", k.id, k.style, bpm, k.ours.BPM, r.F, r.CMLt, r.AMLt,
-			score.CompareTempo(bpm, k.ours.BPM).Acc1, score.FMeasure(k.ones, k.ours.countOnes(), oneWindow), k.ours.Trust.Beat, k.ours.Trust.Count1)
+		fmt.Fprintf(t, "%s\t%s\t%.1f\t%.1f\t%.3f\t%.3f\t%.3f\t%v\t%.3f\t%.2f\t%.2f", k.id, k.style, bpm, k.ours.BPM, r.F,
+			r.CMLt, r.AMLt,
+			score.CompareTempo(bpm, k.ours.BPM).Acc1, score.FMeasure(k.ones, k.ours.countOnes(), oneWindow), k.ours.Trust.Beat,
+			k.ours.Trust.Count1)
 		for _, f := range followers {
 			fmt.Fprintf(t, "\t%.3f", score.Beats(k.truth, k.others[f]).F)
 		}

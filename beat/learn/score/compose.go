@@ -22,7 +22,8 @@ func Compose(seed uint64, style Style, length float64) Song {
 		start = r.Between(0.02, 1)
 	}
 	song := Song{Style: style.Name, Length: length}
-	c := &composer{r: r, style: style, feel: NewFeel(r, style, start, length-0.3), harm: newHarmony(r, style), song: &song, soft: r.Between(0, 0.25)}
+	c := &composer{r: r, style: style, feel: NewFeel(r, style, start, length-0.3), harm: newHarmony(r, style), song: &song,
+		soft: r.Between(0, 0.25)}
 	pickUp := 0
 	if r.Chance(0.2) {
 		pickUp = 1 + r.IntN(max(1, style.Meter-1))
@@ -67,7 +68,8 @@ func (c *composer) ambience(until float64) {
 		c.song.Notes = append(c.song.Notes, Note{0, until, 0, c.r.Between(0.1, 0.5), Riser})
 	}
 	for range c.r.IntN(5) {
-		c.song.Notes = append(c.song.Notes, Note{c.r.Between(0, until-0.3), 1, c.harm.note(c.r.IntN(14)) + 24, c.r.Between(0.1, 0.5), Lead})
+		c.song.Notes = append(c.song.Notes, Note{c.r.Between(0, until-0.3), 1, c.harm.note(c.r.IntN(14)) + 24,
+			c.r.Between(0.1, 0.5), Lead})
 	}
 }
 

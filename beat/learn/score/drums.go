@@ -24,12 +24,14 @@ func newKit(r Rand, s Style) kit {
 	} else if r.Chance(0.07) {
 		back = Rim
 	}
-	k := kit{fills: r.Between(0, 0.8), crash: r.Between(0, 0.9), rides: r.Chance(0.3), open: Pick(r, []string{"..x.", "................", "..............x.", "......x........."})}
+	k := kit{fills: r.Between(0, 0.8), crash: r.Between(0, 0.9), rides: r.Chance(0.3),
+		open: Pick(r, []string{"..x.", "................", "..............x.", "......x........."})}
 	k.grooves = []groove{
 		{Kick, borrow(r, s, func(s Style) []string { return s.Kick }, 0.12), r.Between(0, 0.3), 0},
 		{back, borrow(r, s, func(s Style) []string { return s.Snare }, 0.12), r.Between(0, 0.3), late()},
 		{Hat, borrow(r, s, func(s Style) []string { return s.Hat }, 0.3), r.Between(0, 0.3), late()},
-		{Pick(r, []Part{Conga, Bell, Rim, Shaker, Tom}), borrow(r, s, func(s Style) []string { return s.Perc }, 0.1), 0.2, late()},
+		{Pick(r, []Part{Conga, Bell, Rim, Shaker, Tom}), borrow(r, s, func(s Style) []string { return s.Perc }, 0.1), 0.2,
+			late()},
 	}
 	if back == Clap && r.Chance(0.4) {
 		layer := k.grooves[1]

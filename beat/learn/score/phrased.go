@@ -28,7 +28,8 @@ func ComposePhrased(seed uint64, style Style, length float64) (Song, []Section) 
 		start = r.Between(0.05, 8)
 	}
 	song := Song{Style: style.Name, Length: length}
-	c := &composer{r: r, style: style, feel: NewFeel(r, style, start, length-0.3), harm: newHarmony(r, style), song: &song, soft: r.Between(0, 0.25)}
+	c := &composer{r: r, style: style, feel: NewFeel(r, style, start, length-0.3), harm: newHarmony(r, style), song: &song,
+		soft: r.Between(0, 0.25)}
 	pickUp := 0
 	if r.Chance(0.25) {
 		pickUp = 1 + r.IntN(max(1, style.Meter-1))

@@ -145,7 +145,8 @@ func (p *plain) form(counts int) []Section {
 	}
 	odd := r.Chance(0.35) // odd phrases are rare, and most songs have none
 	names := Pick(r, [][]string{
-		{"verse"}, {"verse", "chorus"}, {"verse", "verse", "chorus"}, {"verse", "chorus", "chorus"}, {"verse", "chorus", "break"},
+		{"verse"}, {"verse", "chorus"}, {"verse", "verse", "chorus"}, {"verse", "chorus", "chorus"},
+		{"verse", "chorus", "break"},
 	})
 	for i, since := 0, 0; ; i++ {
 		name := names[i%len(names)]

@@ -20,9 +20,11 @@ type phraseNote struct {
 
 func newTune(r Rand, s Style) tune {
 	t := tune{
-		bass:  groove{part: Bass, pattern: borrow(r, s, func(s Style) []string { return s.Bass }, 0.2), vary: r.Between(0, 0.3)},
-		chord: groove{part: Chord, pattern: borrow(r, s, func(s Style) []string { return s.Chord }, 0.25), vary: r.Between(0, 0.2)},
-		arp:   Pick(r, []int{1, 1, 2, 2, 3}), size: 2 + r.IntN(4), gate: r.Between(0.4, 1.05), answer: r.Between(0, 0.5),
+		bass: groove{part: Bass, pattern: borrow(r, s, func(s Style) []string { return s.Bass }, 0.2),
+			vary: r.Between(0, 0.3)},
+		chord: groove{part: Chord, pattern: borrow(r, s, func(s Style) []string { return s.Chord }, 0.25),
+			vary: r.Between(0, 0.2)},
+		arp: Pick(r, []int{1, 1, 2, 2, 3}), size: 2 + r.IntN(4), gate: r.Between(0.4, 1.05), answer: r.Between(0, 0.5),
 	}
 	if s.Steps == 3 {
 		t.arp = 1

@@ -206,7 +206,8 @@ func shaker(r score.Rand) func() []float32 {
 
 // chipDrum has the drums of old sound chips: stepped noise and square sweeps.
 func chipDrum(r score.Rand, p score.Part) func() []float32 {
-	decay := map[score.Part]float64{score.Kick: 0.08, score.Snare: 0.1, score.Clap: 0.1, score.Hat: 0.025, score.OpenHat: 0.12, score.Crash: 0.5, score.Tom: 0.12}[p]
+	decay := map[score.Part]float64{score.Kick: 0.08, score.Snare: 0.1, score.Clap: 0.1, score.Hat: 0.025,
+		score.OpenHat: 0.12, score.Crash: 0.5, score.Tom: 0.12}[p]
 	if decay == 0 {
 		decay = 0.04
 	}

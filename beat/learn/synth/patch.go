@@ -39,7 +39,8 @@ func newPatch(r score.Rand, part score.Part, sound score.Sound) patch {
 	p := patch{
 		wave: wave(r.IntN(waves)), attack: r.Between(0.001, 0.012), decay: r.Between(0.08, 0.9), sustain: r.Between(0, 0.9),
 		release: r.Between(0.02, 0.2), cutoff: r.Between(1, 6), sweep: r.Between(0, 3), q: r.Between(0.6, 3), voices: 1,
-		width: r.Between(0.1, 0.5), ratio: score.Pick(r, []float64{0.5, 1, 2, 3, 3.5, 7, 1.41}), index: r.Between(0.3, 5), level: 1,
+		width: r.Between(0.1, 0.5), ratio: score.Pick(r, []float64{0.5, 1, 2, 3, 3.5, 7, 1.41}), index: r.Between(0.3, 5),
+		level: 1,
 	}
 	if r.Chance(0.3) {
 		p.voices, p.detune = 2+r.IntN(4), r.Between(0.03, 0.25)
@@ -51,7 +52,8 @@ func newPatch(r score.Rand, part score.Part, sound score.Sound) patch {
 	case score.Bass:
 		p.cutoff, p.voices, p.level = r.Between(0.6, 5), min(p.voices, 2), 1.1
 	case score.Pad:
-		p.attack, p.sustain, p.release, p.wave = r.Between(0.08, 0.9), 0.9, r.Between(0.2, 1), score.Pick(r, []wave{saw, pulse, triangle, organ, saw})
+		p.attack, p.sustain, p.release, p.wave = r.Between(0.08, 0.9), 0.9, r.Between(0.2, 1),
+			score.Pick(r, []wave{saw, pulse, triangle, organ, saw})
 		p.voices, p.detune, p.level = 2, r.Between(0.05, 0.2), 0.5
 	case score.Chord:
 		p.level = 0.7
@@ -144,7 +146,8 @@ func (p patch) sample(x, d, env float64) float64 {
 	case fm:
 		return math.Sin(2 * math.Pi * (x + p.index*env*env*math.Sin(2*math.Pi*p.ratio*x)/6))
 	case organ:
-		return 0.5*math.Sin(2*math.Pi*x) + 0.4*math.Sin(4*math.Pi*x) + 0.25*math.Sin(6*math.Pi*x) + 0.15*math.Sin(16*math.Pi*x)
+		return 0.5*math.Sin(2*math.Pi*x) + 0.4*math.Sin(4*math.Pi*x) + 0.25*math.Sin(6*math.Pi*x) +
+			0.15*math.Sin(16*math.Pi*x)
 	}
 	return math.Sin(2 * math.Pi * x)
 }

@@ -104,9 +104,11 @@ func echo(bus []float32, after, feedback float64) {
 
 // faders is the usual balance of the parts.
 var faders = [score.Parts]float64{
-	score.Kick: 0.9, score.Snare: 0.6, score.Clap: 0.5, score.Rim: 0.35, score.Hat: 0.25, score.OpenHat: 0.22, score.Ride: 0.2,
+	score.Kick: 0.9, score.Snare: 0.6, score.Clap: 0.5, score.Rim: 0.35, score.Hat: 0.25, score.OpenHat: 0.22,
+	score.Ride:  0.2,
 	score.Crash: 0.3, score.Tom: 0.5, score.Shaker: 0.15, score.Conga: 0.3, score.Bell: 0.2,
-	score.Bass: 0.8, score.Chord: 0.5, score.Pad: 0.5, score.Arp: 0.45, score.Lead: 0.5, score.Voice: 0.6, score.Riser: 0.3,
+	score.Bass: 0.8, score.Chord: 0.5, score.Pad: 0.5, score.Arp: 0.45, score.Lead: 0.5, score.Voice: 0.6,
+	score.Riser: 0.3,
 }
 
 // mix sums the buses with faders drawn for the song; with electronic music the

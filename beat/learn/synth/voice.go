@@ -19,7 +19,8 @@ type singer struct {
 }
 
 func newSinger(r score.Rand) singer {
-	return singer{r.Between(0.9, 1.25), r.Between(0.1, 0.5), r.Between(4.5, 6.5), r.Between(0.01, 0.12), r.Between(0.02, 0.12), r.Between(0.6, 1.4)}
+	return singer{r.Between(0.9, 1.25), r.Between(0.1, 0.5), r.Between(4.5, 6.5), r.Between(0.01, 0.12),
+		r.Between(0.02, 0.12), r.Between(0.6, 1.4)}
 }
 
 // sing adds the notes, in order of time, to out.
@@ -45,7 +46,8 @@ func (s singer) sing(r score.Rand, out []float32, notes []score.Note) {
 }
 
 // vowel adds one note and returns the phase and pitch that it ends with.
-func (s singer) vowel(r score.Rand, out []float32, n score.Note, f [3]*resonator, phase, key float64) (float64, float64) {
+func (s singer) vowel(r score.Rand, out []float32, n score.Note, f [3]*resonator, phase, key float64) (float64,
+	float64) {
 	from, total := seconds(n.At), seconds(n.Len+0.08)
 	vowel := score.Pick(r, vowels)
 	attack := r.Between(0.015, 0.08)
