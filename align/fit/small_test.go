@@ -101,7 +101,8 @@ func (b *brute) everything() {
 			}
 			if start > 0 {
 				part.Start = plan.Start{Phrase: start}
-				price += b.job.Prices[Start] + b.job.Prices[Phrase]*abs(start-b.choices.variants[0].trial.PhraseOf(b.choices.part.Start))
+				was := b.choices.variants[0].trial.PhraseOf(b.choices.part.Start)
+				price += b.job.Prices[Start] + b.job.Prices[Phrase]*abs(start-was)
 			}
 			b.from(part, 0, price)
 		}

@@ -26,7 +26,8 @@ func threes(evidence []float64, s *Sound) float64 {
 //
 //	0  how much better a count of three fits the evidence than one of four [standard errors]
 //	1  how much more the ear hears on every third beat than on every fourth, each on its best phase [log-odds a beat]
-//	2  how much more alike beats begin after one, two and three bars of three than after one and two of four (correlation)
+//	2  how much more alike beats begin after one, two and three bars of three
+//	   than after one and two of four (correlation)
 
 // 3  the same of what sounds: chords and bass notes
 // 4  the same of the spectrum

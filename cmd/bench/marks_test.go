@@ -71,8 +71,10 @@ func TestMarksAreRead(t *testing.T) {
 // before them all, and one is no count 1 of its chart and is not asked for.
 func TestChoruses(t *testing.T) {
 	s := counted(160, 0.5)
-	s.marks = []mark{{s.beats[4], chorus}, {s.beats[40] + 0.05, chorus}, {s.beats[64], chorus}, {s.beats[112], chorus},
-		{s.beats[96], part}}
+	s.marks = []mark{
+		{s.beats[4], chorus}, {s.beats[40] + 0.05, chorus}, {s.beats[64], chorus}, {s.beats[112], chorus},
+		{s.beats[96], part},
+	}
 	r := result{song: s, track: heardAs(s, 0.95, 32, 64, 96)}
 	r.measureMarks()
 	if len(r.found) != 4 {

@@ -84,7 +84,8 @@ func TestLevelsAreReported(t *testing.T) {
 	all[1].doubt, all[1].level = "octave", level{score.Result{F: 1, CMLt: 1, AMLt: 1}, score.Tempo{Acc1: true}}
 	var out bytes.Buffer
 	reportLevels(&out, all)
-	if !strings.Contains(out.String(), "on the 1 tracks whose octave is in doubt: F 0.333 CMLt 0.333 AMLt 0.333 Acc1 0.333") {
+	want := "on the 1 tracks whose octave is in doubt: F 0.333 CMLt 0.333 AMLt 0.333 Acc1 0.333"
+	if !strings.Contains(out.String(), want) {
 		t.Error(out.String())
 	}
 }

@@ -121,6 +121,14 @@ func TestSetIsMade(t *testing.T) {
 	for _, band := range []string{"our", "other"} {
 		write(t, filepath.Join(root, band+"+band/kite/kite.sm"), "#TITLE:Kite;#MUSIC:kite.ogg;#OFFSET:0;#BPMS:0=120;")
 	}
+	copyTo := filepath.Join(root, "our+band/other/other.ogg") // a chart of another tempo: left out
+	if err := os.MkdirAll(filepath.Dir(copyTo), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := copyFile(copyTo, filepath.Join(root, "our+band/kite/kite.ogg")); err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(root, "our+band/other/other.sm"), "#TITLE:Other;#OFFSET:0;#BPMS:0=117;")
 	list := filepath.Join(root, "sources.tsv")
 	write(t, list, "repository\tpart\tlicence\tuse\tvocals\tmaker\tdoubt\n"+
 		"our+band\tlearn\tours\tlearn\tnone\twe\t\nother+band\tchoose\tours\tmeasure\t?\tthey\t\n")
@@ -140,6 +148,9 @@ func TestSetIsMade(t *testing.T) {
 	m := readFile(t, filepath.Join(out, "learn/manifest.tsv"))
 	if !strings.Contains(m, "our_kite\tour+band\tsm\t120.000\tconstant\t\twe\tnone\tlearn\tours\t") {
 		t.Errorf("manifest:\n%s", m)
+	}
+	if left, err := filepath.Glob(filepath.Join(out, "learn/our_other.*")); err != nil || len(left) > 0 {
+		t.Errorf("of a song that does not fit is left: %v, %v", left, err)
 	}
 	// A song that lies in two folders is taken once.
 	if _, err := os.Stat(filepath.Join(out, "choose")); err == nil {
