@@ -48,6 +48,32 @@ func Do(src []byte, acts ...Act) ([]byte, error) {
 	return src, nil
 }
 
+// From does acts that were meant for another state of the file, which is named
+// by its revision: what they are about is found again by its own bytes, where it
+// is written just so in one place only. ErrGone says that it is not, or that a
+// place to put something at cannot be told any more.
+func From(revision string, src []byte, acts ...Act) ([]byte, error) {
+	same := revision == Revision(src)
+	for i, a := range acts {
+		if !same && (a.Act == "insert" || a.To != "") {
+			return nil, ErrGone
+		}
+		if !same || i > 0 {
+			path, err := Find(src, a.Item)
+			if err != nil {
+				return nil, err
+			}
+			a.Item = path
+		}
+		out, err := Do(src, a)
+		if err != nil {
+			return nil, err
+		}
+		src = out
+	}
+	return src, nil
+}
+
 func (a Act) do(src []byte) ([]byte, error) {
 	f, err := open(src)
 	if err != nil {

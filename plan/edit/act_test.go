@@ -122,6 +122,44 @@ func TestDo(t *testing.T) {
 	}
 }
 
+// Several acts of one request are about what each of them names, wherever the
+// ones before have moved it.
+func TestFrom(t *testing.T) {
+	src := []byte(written)
+	ids, err := edit.IDs(src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := edit.From(edit.Revision(src), src, edit.Act{Act: "delete", Item: ids["parts/1/do/0"]},
+		edit.Act{Act: "set", Item: ids["parts/1/do/1"], Key: "cue", Value: value("long spine")})
+	if err != nil || !strings.Contains(string(out), "weight: heavy # the bar\n        cue: long spine\n") {
+		t.Errorf("%v\n%s", err, out)
+	}
+	if _, err := edit.From("another", src, edit.Act{Act: "insert", To: "parts/0/do", At: 0, Entry: value(map[string]string{"pause": "water"})}); err == nil {
+		t.Error("something was put into another file")
+	}
+}
+
+// A # in a text of several lines is no comment; a comment above a key stays with
+// it; keys may be in quotes.
+func TestDoAroundComments(t *testing.T) {
+	text := strings.Replace(written, "      - {pause: water, time: 30s}\n", "      - pause: water\n        time: 30s\n        cue: |\n          drink\n          # not less\n", 1)
+	out, err := edit.Do([]byte(text), edit.Act{Act: "delete", Item: "parts/1/do/3"})
+	if err != nil || strings.Contains(string(out), "not less") {
+		t.Errorf("%v\n%s", err, out)
+	}
+	above := strings.Replace(written, "parts:\n", "# from the first to the last\nparts:\n", 1)
+	out, err = edit.Do([]byte(above), edit.Act{Act: "set", Key: "music", Value: value("music/")})
+	if err != nil || !strings.Contains(string(out), "music: music/\n# from the first to the last\nparts:\n") {
+		t.Errorf("%v\n%s", err, out)
+	}
+	quoted := strings.Replace(written, "        weight: heavy # the bar\n", "        \"weight\": |\n          heavy\n", 1)
+	out, err = edit.Do([]byte(quoted), edit.Act{Act: "set", Item: "parts/1/do/1", Key: "weight", Value: value("light")})
+	if err != nil || !strings.Contains(string(out), "\"weight\": light\n") {
+		t.Errorf("%v\n%s", err, out)
+	}
+}
+
 func TestDoRefuses(t *testing.T) {
 	for _, c := range []struct {
 		name, src string
@@ -282,5 +320,13 @@ func TestFind(t *testing.T) {
 	}
 	if path, err := edit.Find(changed, id); err == nil {
 		t.Errorf("found at %q, though it was changed", path)
+	}
+	// Of twins nobody can tell which is meant.
+	twins, err := edit.Do([]byte(written), edit.Act{Act: "copy", Item: "parts/1/do/2", To: "parts/1/do", At: 0})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if path, err := edit.Find(twins, id); err == nil {
+		t.Errorf("found at %q, though there are two", path)
 	}
 }

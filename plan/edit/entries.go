@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -90,10 +91,21 @@ func (f *file) replaceValue(m *yaml.Node, key string, old *yaml.Node, text strin
 	if flow(m) {
 		return nil, f.cannot(old, "it runs over several lines")
 	}
-	k := keyOf(m, key)
-	from, to := f.offset(k)+len(k.Value), f.lineEnd(f.lastLine(old))
-	f.splice(from, to, ": "+text)
+	behind, err := f.behindKey(m, key)
+	if err != nil {
+		return nil, err
+	}
+	f.splice(behind, f.lineEnd(f.lastLine(old)), " "+text)
 	return f.render()
+}
+
+// behindKey is the offset behind a key and its colon.
+func (f *file) behindKey(m *yaml.Node, key string) (int, error) {
+	end, err := f.end(keyOf(m, key))
+	if err != nil {
+		return 0, err
+	}
+	return end + bytes.IndexByte(f.src[end:], ':') + 1, nil
 }
 
 // keyOf is the node of a key itself.
@@ -121,11 +133,19 @@ func (f *file) lineEnd(line int) int {
 // keyBefore puts a new key before another of a mapping.
 func (f *file) keyBefore(m *yaml.Node, before, key, text string) error {
 	k := keyOf(m, before)
-	at, sep := f.offset(k), ", "
-	if !flow(m) {
-		sep = f.eol + indent(m)
+	at := f.offset(k)
+	switch {
+	case flow(m):
+		f.splice(at, at, key+": "+text+", ")
+	case m.Content[0] == k: // behind the dash
+		f.splice(at, at, key+": "+text+f.eol+indent(m))
+	default: // above the comments that belong to it
+		line := k.Line
+		for line > 1 && strings.HasPrefix(f.line(line-1), "#") {
+			line--
+		}
+		f.insertLine(line, indent(m)+key+": "+text)
 	}
-	f.splice(at, at, key+": "+text+sep)
 	return nil
 }
 
@@ -299,8 +319,10 @@ func (f *file) firstEntry(path string, l *yaml.Node, text string) error {
 	if err != nil {
 		return err
 	}
-	k := keyOf(m, key)
-	at := f.offset(k) + len(k.Value) + 1
+	at, err := f.behindKey(m, key)
+	if err != nil {
+		return err
+	}
 	f.splice(at, at, text)
 	return nil
 }
@@ -332,8 +354,10 @@ func (f *file) cut(item string, at place) error {
 	if err != nil {
 		return err
 	}
-	k := keyOf(m, key)
-	behind := f.offset(k) + len(k.Value) + 1
+	behind, err := f.behindKey(m, key)
+	if err != nil {
+		return err
+	}
 	f.splice(behind, behind, " []")
 	f.splice(max(from, behind), to, "")
 	return nil

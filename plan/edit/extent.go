@@ -89,10 +89,32 @@ func (f *file) lastLine(n *yaml.Node) int {
 		next = f.order[i+1].Line
 	}
 	line := max(next-1, n.Line)
-	for line > n.Line && f.between(line) {
+	for line > n.Line && f.between(line) && !f.inText(last, line) {
 		line--
 	}
 	return line
+}
+
+// inText reports whether a line is one of a text of several lines: a # there is
+// a letter like others.
+func (f *file) inText(n *yaml.Node, line int) bool {
+	if n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) == 0 || line <= n.Line || f.line(line) == "" {
+		return false
+	}
+	first := n.Line + 1
+	for first < line && f.line(first) == "" {
+		first++
+	}
+	return f.space(line) >= f.space(first)
+}
+
+// space is how many blanks a line begins with.
+func (f *file) space(line int) int {
+	i := f.lines[line-1]
+	for i < len(f.src) && f.src[i] == ' ' {
+		i++
+	}
+	return i - f.lines[line-1]
 }
 
 // between reports whether a line has nothing of a value in it.

@@ -76,9 +76,9 @@ func (f *file) sum(at place) string {
 	return hex.EncodeToString(sum[:])[:sumLen]
 }
 
-// Find gives the path of an entry in a file that may have changed since its ID
-// was given: where it was, or, if it was moved, the only place where it is
-// written just so. The error says that it is not there any more.
+// Find gives the path of an entry in a file that is not the one its ID was
+// given for: the only place where it is written just so. ErrGone says that it is
+// not there any more, or that there are several and no telling which is meant.
 func Find(src []byte, id string) (string, error) {
 	path, sum, ok := strings.Cut(id, "#")
 	if !ok {
@@ -94,15 +94,10 @@ func Find(src []byte, id string) (string, error) {
 			found = append(found, p)
 		}
 	})
-	for _, p := range found {
-		if p == path {
-			return p, nil
-		}
+	if len(found) != 1 {
+		return "", ErrGone
 	}
-	if len(found) == 1 {
-		return found[0], nil
-	}
-	return "", ErrGone
+	return found[0], nil
 }
 
 // ErrGone says that what an ID names was changed or taken away elsewhere.

@@ -248,6 +248,9 @@ func treeOfJSON(raw json.RawMessage) (*tree, error) {
 	dec := json.NewDecoder(bytes.NewReader(raw))
 	dec.UseNumber()
 	t, err := decodeTree(dec)
+	if err == nil && dec.More() {
+		err = errors.New("something follows it")
+	}
 	if err != nil {
 		return nil, fmt.Errorf("edit: not a value: %w", err)
 	}

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"errors"
+	"strings"
 
 	"onphrase/align"
 	"onphrase/beat"
@@ -53,16 +54,11 @@ func (d *Desk) act(_ context.Context, f actFields) (any, error) {
 	if len(c.problems) > 0 {
 		return nil, refuse("Mend what is shown above first.", "The class cannot be changed while it cannot be read.")
 	}
-	acts := make([]edit.Act, len(f.Acts))
-	for i, a := range f.Acts {
-		var err error
-		if a.Item, err = edit.Find(c.src, a.Item); err != nil {
-			return d.conflicted()
-		}
-		acts[i] = a
-	}
-	out, err := edit.Do(c.src, acts...)
-	if err != nil {
+	out, err := edit.From(f.Revision, c.src, f.Acts...)
+	switch {
+	case errors.Is(err, edit.ErrGone):
+		return d.conflicted()
+	case err != nil:
 		return nil, refuse("It can be changed as text.", "This cannot be changed here: %s.", plainEdit(err))
 	}
 	return d.become(out, f.Label, f.Dry)
@@ -86,8 +82,9 @@ func (e *conflictError) Error() string { return e.Say }
 func plainEdit(err error) string {
 	text := err.Error()
 	const own = "edit: "
-	if len(text) > len(own) && text[:len(own)] == own {
-		return text[len(own):]
+	text = strings.TrimPrefix(text, own)
+	if strings.HasPrefix(text, "there is no ") {
+		return "it is no longer there"
 	}
 	return text
 }

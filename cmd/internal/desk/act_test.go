@@ -20,7 +20,13 @@ func id(t *testing.T, v any, path ...any) string {
 
 func do(t *testing.T, d *desk.Desk, label string, acts string, dry bool) reply {
 	t.Helper()
-	return ask(t, d, fmt.Sprintf(`{"do":"act","label":%q,"dry":%t,"acts":[%s]}`, label, dry, acts))
+	return doFrom(t, d, at(t, must(t, d, `{"do":"class"}`), "revision").(string), label, acts, dry)
+}
+
+// doFrom is an act on a class as a screen saw it.
+func doFrom(t *testing.T, d *desk.Desk, revision, label, acts string, dry bool) reply {
+	t.Helper()
+	return ask(t, d, fmt.Sprintf(`{"do":"act","revision":%q,"label":%q,"dry":%t,"acts":[%s]}`, revision, label, dry, acts))
 }
 
 func TestClassView(t *testing.T) {
@@ -101,16 +107,22 @@ func TestActRefusedAndConflict(t *testing.T) {
 	if string(h.files["/home/harbour.yaml"]) != harbour {
 		t.Fatal("the file was changed")
 	}
+	seen := at(t, v, "revision").(string)
 	elsewhere := strings.Replace(harbour, "8 x 2-2", "16 x 2-2", 1)
 	h.set("/home/harbour.yaml", []byte(elsewhere))
-	r := do(t, d, "longer", fmt.Sprintf(`{"act":"set","item":%q,"key":"time","value":"20s"}`, water), false)
+	r := doFrom(t, d, seen, "longer", fmt.Sprintf(`{"act":"set","item":%q,"key":"time","value":"20s"}`, water), false)
 	if got := string(h.files["/home/harbour.yaml"]); !strings.Contains(got, "16 x 2-2") ||
 		!strings.Contains(got, "time: 20s") {
 		t.Errorf("both changes are wanted:\n%s\n%v", got, r["say"])
 	}
-	r = do(t, d, "x", fmt.Sprintf(`{"act":"set","item":%q,"key":"weight","value":"light"}`, squat), false)
+	r = doFrom(t, d, seen, "x", fmt.Sprintf(`{"act":"set","item":%q,"key":"weight","value":"light"}`, squat), false)
 	if r["ok"] != false || r["conflict"] == nil {
 		t.Errorf("an item that was changed elsewhere was changed: %v", r["say"])
+	}
+	// Where something is to be put cannot be told in another file.
+	r = doFrom(t, d, seen, "x", `{"act":"insert","to":"parts/0/do","at":0,"entry":{"pause":"water","time":"30s"}}`, false)
+	if r["ok"] != false || r["conflict"] == nil {
+		t.Errorf("something was put into a class that had changed: %v", r)
 	}
 }
 
