@@ -242,7 +242,10 @@ func randomAct(r *rand.Rand, src []byte) edit.Act {
 // neither deleted nor unset keeps its comments; undone to the start it is the
 // first file, done again to the end the last, also through a file in between.
 func TestRandomWalk(t *testing.T) {
-	const acts = 2000
+	acts := 2000
+	if testing.Short() {
+		acts = 300
+	}
 	r := rand.New(rand.NewPCG(11, 12))
 	src := []byte(written)
 	var h edit.History

@@ -259,7 +259,7 @@ func TestStageSays(t *testing.T) {
 	want("side", "lead right")
 	b.do(chromedp.KeyEvent("m"))
 	ask[seen](b, atFrame)
-	want("side", "lead left, class right")
+	want("side", "lead right (you left)")
 	loud(false)
 	b.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
 	ask[seen](b, atFrame)
@@ -269,7 +269,7 @@ func TestStageSays(t *testing.T) {
 	at(0, 1, 29) // the last move of the block's first pass
 	want("move", "Grapevine")
 	want("counts", "3 counts")
-	want("next", "March, right") // hers: she faces the class, and the class goes left
+	want("next", "March, left (you right)") // hers: she faces the class, and the class goes left
 	loud(true)
 }
 

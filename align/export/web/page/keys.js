@@ -47,7 +47,7 @@ function openKeys() {
 
 var keys = {
   " ": function () { if (state.studio) tap(); else toggle(); },
-  t: tap, Enter: tap, m: mirror, "?": openKeys,
+  t: tapKey, Enter: tapKey, m: mirror, "?": openKeys,
   l: function () { practising(true); setLoop(after($("loop"), practice.loop)); },
   s: function () { practising(true); setPace(Number(after($("pace"), String(state.pace)))); },
   c: function () { practising(true); setCover(!practice.covered); }, r: look,
@@ -56,6 +56,9 @@ var keys = {
   ArrowUp: function () { stepPhrase(-1); }, ArrowDown: function () { stepPhrase(1); },
   1: function () { show("stage"); }, 2: function () { show("desk"); }, 3: function () { show("wall"); }
 };
+
+// tapKey taps where tapping is on: a stray key must never stop her own music.
+function tapKey() { if (state.studio || !counted(here())) tap(); }
 
 // after is the choice that follows another, round and round.
 function after(select, value) {

@@ -13,7 +13,7 @@ var state = {
 };
 var found = {};    // files the instructor has shown us, by source
 var seeking = null; // track time asked for and not reached yet [ms]
-var store = "onphrase:" + data.class + ":" + data.length;
+var store = "onphrase:" + location.pathname;
 
 function here() { return legs[state.leg]; }
 function tapped() { return state.studio && state.anchor !== null; }
@@ -222,15 +222,18 @@ $("reconnect").querySelector("input").addEventListener("change", function () {
 // The place is kept for a page that the phone throws out of memory.
 function save() {
   try {
-    sessionStorage.setItem(store, JSON.stringify({ leg: state.leg, row: state.row, studio: state.studio, at: state.at, anchor: state.anchor, pace: state.pace }));
+    sessionStorage.setItem(store, JSON.stringify({ leg: state.leg, part: data.parts[here().part].name, title: here().title, row: state.row, studio: state.studio, at: state.running ? now() : state.at, anchor: state.anchor, pace: state.pace }));
   } catch (e) { /* some browsers keep nothing for files */ }
 }
 
 function restore() {
   var kept = null;
   try { kept = JSON.parse(sessionStorage.getItem(store)); } catch (e) { /* nothing kept */ }
-  if (!kept || !legs[kept.leg]) return;
-  state.leg = kept.leg;
+  if (!kept) return;
+  // The class may have changed: the same song of the same part is the place.
+  var same = function (l) { return l && l.title === kept.title && data.parts[l.part].name === kept.part; };
+  state.leg = same(legs[kept.leg]) ? kept.leg : legs.findIndex(same);
+  if (state.leg < 0) { state.leg = 0; return; }
   state.row = Math.min(kept.row || 0, here().rows.length - 1);
   state.at = kept.at || 0;
   state.studio = kept.studio;
@@ -253,5 +256,9 @@ function stayAwake() {
 document.addEventListener("visibilitychange", function () {
   if (document.visibilityState === "visible" && state.running) stayAwake();
 });
+
+// While the music plays the place is kept now and then, and when the page goes.
+setInterval(function () { if (state.running) save(); }, 2000);
+window.addEventListener("pagehide", save);
 
 function say(text) { put($("status"), text); }

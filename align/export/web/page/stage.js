@@ -11,7 +11,9 @@ function view(leg, t) {
   v.key = keyOf(row, 0);
   v.nextKey = v.next ? keyOf(v.next, 0) : "";
   if (row.moves.length) viewMove(v, row);
-  v.left = Math.max(1, v.end - v.count);
+  v.left = Math.max(1, v.end - Math.max(v.from, v.count));
+  v.over = known && leg === legs[legs.length - 1] && t >= endOf(leg) - rounding && !state.running;
+  if (v.over) v.name = "The class is over";
   v.seconds = row.seconds - (t - row.at) / 1000 / leg.speed;
   v.announced = row.kind === "lead-in" || v.left <= v.early;
   return v;
@@ -59,6 +61,7 @@ function drawStage() {
   put($("move"), v.hides ? "?" : v.name);
   drawSide(v);
   drawDose(v, known);
+  document.body.classList.toggle("over", v.over);
   put($("detail"), v.hides ? "" : v.row.detail);
   put($("say"), v.hides ? "" : told("say", v.row.say));
   put($("ways"), v.hides ? "" : [told("easier", v.row.easier), told("harder", v.row.harder)].filter(Boolean).join("; "));
@@ -69,7 +72,7 @@ function drawStage() {
   document.body.classList.toggle("last", known && v.left <= 8);
   drawNext(v, leg);
   put($("place"), known ? place(leg, v.count) + ", " + leg.title : "No counts are known here: go on with → or the button");
-  var shown = [v.row.n, v.key, v.hides, mirrored(), known].join();
+  var shown = [v.row.n, v.key, v.hides, mirrored(), known, v.over].join();
   if (drawStage.shown === shown) return;
   drawStage.shown = shown; // something else is being done: fit it anew
   $("move").classList.toggle("idle", idle(v.row));
@@ -93,8 +96,7 @@ function drawCourse(leg) {
 }
 
 function drawSide(v) {
-  var side = v.hides ? "" : sideOf(v.side), words = side ? (v.lead ? "lead " : "") + side : "";
-  if (words && mirrored()) words += ", class " + v.side;
+  var side = v.hides ? "" : sideOf(v.side), words = side ? (v.lead ? "lead " : "") + sidesOf(v.side) : "";
   $("side").hidden = !side;
   $("side").dataset.side = side || "";
   put($("side").querySelector("b"), words);
@@ -156,7 +158,7 @@ function drawEights(n) {
 }
 
 function drawNext(v, leg) {
-  var box = $("next"), side = sideOf(v.thenSide), what = v.then, how = "";
+  var box = $("next"), side = sidesOf(v.thenSide), what = v.then, how = "";
   if (!v.inside) {
     how = v.next ? [partAfter(leg, v.next), dose(v.next), v.next.detail].filter(Boolean).join(", ") : "";
     if (!v.next) what = "end of the class";

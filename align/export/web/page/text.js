@@ -23,7 +23,10 @@ function rhythm(row) {
 // first is what a row begins with: a block with its first move.
 function first(row) { return row.moves.length ? row.moves[0].name : row.name; }
 
-// sideOf is the side to show: hers where she faces the class.
+// sidesOf says whose side: the class's first, and hers where she faces it.
+function sidesOf(side) { return mirrored() && side ? side + " (you " + sideOf(side) + ")" : side; }
+
+// sideOf is her side, where she faces the class the other one.
 function sideOf(side) {
   if (!mirrored() || !side) return side;
   return side === "right" ? "left" : "right";
