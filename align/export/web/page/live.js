@@ -1,3 +1,11 @@
+// At the desk's own server there is a way back to the desk.
+if (location.pathname === "/page") {
+  var back = document.createElement("a");
+  back.href = "/#class";
+  back.textContent = "Desk";
+  document.querySelector("nav.views").prepend(back);
+}
+
 // While the page is served, the server names the edition of the page at every
 // change of the class file. Another edition is loaded at once, but never under
 // the feet of someone who teaches: then when she stops.
