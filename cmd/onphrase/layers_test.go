@@ -66,6 +66,8 @@ var mayImport = map[string][]string{
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat", "samples/synth"},
 	"beat/learn/phrases": {"beat", "beat/..."},
+	"beat/learn/charts":  {"beat/...", "!beat"},
+	"beat/learn/charts/": {"beat/...", "!beat"},
 	"beat/learn/reading": {"beat", "beat/..."},
 	"beat/learn/trust":   {"beat", "beat/decode", "beat/score"},
 	"samples":            {"samples/..."},
