@@ -101,13 +101,15 @@ func (d *desktop) text(label string) {
 	d.click("[data-marked]")
 }
 
+// starts are browsers by name.
+type starts map[string]func() (browser.Browser, error)
+
 // browsers runs a test in each browser that is installed.
-func browsers(t *testing.T, test func(t *testing.T, open func(address string) *desktop)) {
+func browsers(t *testing.T, with starts, test func(t *testing.T, open func(address string) *desktop)) {
 	if testing.Short() {
 		t.Skip("SKIPPED: drives two browsers")
 	}
-	for name, start := range map[string]func() (browser.Browser, error){"chromium": browser.Chromium,
-		"firefox": browser.Firefox} {
+	for name, start := range with {
 		t.Run(name, func(t *testing.T) {
 			b, err := start()
 			if err != nil {
@@ -130,62 +132,10 @@ func browsers(t *testing.T, test func(t *testing.T, open func(address string) *d
 	}
 }
 
-// A new user, by clicks alone: she opens the folder of songs, watches them being
-// heard, finds some, moves count 1 of one, takes that back, and taps in a song that she has no file of.
-func TestDeskSongsByClicks(t *testing.T) {
-	browsers(t, func(t *testing.T, open func(string) *desktop) {
-		home := t.TempDir()
-		d := open(servedDesk(t, home))
-		d.text("Open a class or a folder of songs")
-		d.text(demo.Dir)
-		d.text("music")
-		d.text("Use this folder")
-		d.wait(`document.querySelectorAll(".song.heard").length === 8`)
-		d.click("#find-from")
-		d.press("1", "2", "6")
-		d.click("#find-to")
-		d.press("1", "3", "2")
-		d.wait(`document.querySelector(".sentence").textContent.startsWith("2 of 8 songs: 126 to 132 BPM")`)
-		d.click(".song a.title")
-		d.wait(`document.querySelectorAll(".phrase").length >= 12`)
-		d.text("Count 1 one later") // somebody put it wrong
-		d.wait(`document.querySelectorAll(".steps button").length === 1`)
-		d.text("Undo")
-		d.wait(`document.querySelectorAll(".steps button").length === 0`)
-		d.text("Songs")
-		d.text("Tap in a song without a file")
-		d.click("#tapped-name")
-		d.press("T", "u", "n", "e")
-		d.tapIn()
-		d.text("Keep this song")
-		d.wait(`document.querySelector("h1").textContent === "Tune"`)
-		if _, err := os.Stat(filepath.Join(home, demo.Dir, "music", "Tune.song.yaml")); err != nil {
-			t.Error(err)
-		}
-	})
-}
-
-// tapIn taps 33 counts at 120 and marks three phrases.
-func (d *desktop) tapIn() {
-	d.t.Helper()
-	d.run(`(async () => {
-		const [tap, start] = document.querySelectorAll(".pad");
-		const real = performance.now.bind(performance);
-		let now = 1000;
-		performance.now = () => now; // half a second is none to wait for
-		const press = async (e) => { e.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true })); await new Promise((r) => setTimeout(r, 30)); };
-		for (let i = 0; i < 33; i++) { now = 1000 + 500 * i; await press(tap); }
-		await new Promise((r) => setTimeout(r, 500));
-		for (const n of [40, 72, 104, 136]) { now = 1000 + 500 * n; await press(start); await new Promise((r) => setTimeout(r, 300)); }
-		performance.now = real;
-	})()`, nil)
-	d.wait(`document.querySelector(".large").textContent === "3 phrases: 32, 32, 32 counts"`)
-}
-
 // By keys alone: the demo's class is opened, an item chosen, moved, changed and
 // taken out; every step is undone, and the file is the first again.
 func TestDeskClassByKeys(t *testing.T) {
-	browsers(t, func(t *testing.T, open func(string) *desktop) {
+	browsers(t, starts{"chromium": browser.Chromium, "firefox": browser.Firefox}, func(t *testing.T, open func(string) *desktop) {
 		home := t.TempDir()
 		d := open(servedDesk(t, home))
 		class := filepath.Join(home, demo.Dir, demo.ClassName)
@@ -238,7 +188,7 @@ func (d *desktop) tabTo(label string) {
 // A class of 30 minutes is made from the demo's music by clicks alone; a
 // suggestion is taken; all of it is undone.
 func TestDeskNewClassByClicks(t *testing.T) {
-	browsers(t, func(t *testing.T, open func(string) *desktop) {
+	browsers(t, starts{"chromium": browser.Chromium}, func(t *testing.T, open func(string) *desktop) {
 		home := t.TempDir()
 		d := open(servedDesk(t, home))
 		d.text("Open a class or a folder of songs")
