@@ -93,26 +93,24 @@ func plainEdit(err error) string {
 // cannot be read is refused: the class is always one that can be taught.
 func (d *Desk) become(out []byte, label string, dry bool) (any, error) {
 	c := d.class
-	parsed, problems := plan.ParseWith(c.path, out, d.home.Catalog())
-	if len(problems) > 0 {
-		return nil, refuse(problems[0].Hint, "That does not work: %s.", problems[0].Msg)
-	}
-	files, missing := d.home.FindMusic(c.path, parsed)
-	if len(missing) > 0 {
-		return nil, refuse(missing[0].Hint, "%s.", missing[0].Msg)
+	r := d.reading(out)
+	switch {
+	case len(r.problems) > 0:
+		return nil, refuse(r.problems[0].Hint, "That does not work: %s.", r.problems[0].Msg)
+	case len(r.missing) > 0:
+		return nil, refuse(r.missing[0].Hint, "%s.", r.missing[0].Msg)
 	}
 	if dry {
 		before := c.files
-		c.files = files
+		c.files = r.files
 		defer func() { c.files = before }()
-		m := align.Build(parsed, d.tracksOf(parsed))
-		return d.viewOf(out, m)
+		return d.viewOf(out, align.Build(r.plan, d.tracksOf(r.plan)))
 	}
 	if err := d.keepClass(out); err != nil {
 		return nil, err
 	}
 	c.history.Did(edit.StepOf(label, c.src, out))
-	return d.came(out, label)
+	return d.came(r, label)
 }
 
 // keepClass writes the class file, and first, once a session, a copy of it as it
@@ -137,8 +135,8 @@ func (d *Desk) keepClass(out []byte) error {
 }
 
 // came takes in a file that the desk has just written.
-func (d *Desk) came(out []byte, say string) (any, error) {
-	d.read(out)
+func (d *Desk) came(r reading, say string) (any, error) {
+	d.read(r)
 	d.keepHistory()
 	d.build()
 	d.changed()
@@ -184,7 +182,7 @@ func (d *Desk) travel(say string, step func(*edit.History, []byte) ([]byte, stri
 		return nil, err
 	}
 	*c.history = trial
-	return d.came(out, say+label+".")
+	return d.came(d.reading(out), say+label+".")
 }
 
 // tracksOf are the songs of a class by the names it has for them.
@@ -227,7 +225,7 @@ func (d *Desk) text(_ context.Context, f textFields) (any, error) {
 			return nil, err
 		}
 		c.history.Did(edit.StepOf("the text", before, out))
-		d.read(out)
+		d.read(d.reading(out))
 		d.keepHistory()
 		if len(c.problems) == 0 {
 			d.build()

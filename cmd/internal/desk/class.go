@@ -3,9 +3,8 @@ package desk
 import (
 	"bytes"
 	"context"
-	"path"
+	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"onphrase/align"
@@ -37,7 +36,7 @@ func (c *class) name() string {
 	if c.plan != nil {
 		return c.plan.Name
 	}
-	return path.Base(strings.ReplaceAll(c.path, `\`, "/"))
+	return baseName(c.path)
 }
 
 // openClass opens a class and the folder that its music is in.
@@ -47,7 +46,7 @@ func (d *Desk) openClass(file string) error {
 		return err
 	}
 	d.class = &class{path: file, history: d.historyOf(file, src)}
-	d.read(src)
+	d.read(d.reading(src))
 	if d.class.plan != nil {
 		folder := d.home.MusicFolder(file, d.class.plan)
 		if folder != d.folder {
@@ -71,19 +70,35 @@ func (d *Desk) historyOf(file string, src []byte) *edit.History {
 	return &edit.History{}
 }
 
-// read reads the class anew from the bytes of its file. What cannot be read
-// leaves the class as it was, with the problems beside it.
-func (d *Desk) read(src []byte) {
-	c := d.class
-	c.src = src
-	parsed, problems := plan.ParseWith(c.path, src, d.home.Catalog())
-	if len(problems) == 0 {
-		files, missing := d.home.FindMusic(c.path, parsed)
-		c.files, problems = files, missing
+// reading is the file of a class as it was understood.
+type reading struct {
+	src      []byte
+	plan     *plan.Class
+	problems []plan.Problem    // it cannot be read
+	files    map[string]string // of its songs, by their names
+	missing  []plan.Problem    // songs that are not there
+}
+
+// reading understands a file, also one that is not the class's yet.
+func (d *Desk) reading(src []byte) reading {
+	r := reading{src: src}
+	r.plan, r.problems = plan.ParseWith(d.class.path, src, d.home.Catalog())
+	if len(r.problems) == 0 {
+		r.files, r.missing = d.home.FindMusic(d.class.path, r.plan)
 	}
-	c.problems = problems
-	if parsed != nil && len(problems) == 0 {
-		c.plan, c.good = parsed, src
+	return r
+}
+
+// read takes in what was read anew. What cannot be read leaves the class as it
+// was, with the problems beside it.
+func (d *Desk) read(r reading) {
+	c := d.class
+	c.src, c.problems = r.src, slices.Concat(r.problems, r.missing)
+	if len(r.problems) == 0 {
+		c.files = r.files
+	}
+	if len(c.problems) == 0 {
+		c.plan, c.good = r.plan, r.src
 	}
 }
 
@@ -193,7 +208,7 @@ func (d *Desk) lookNow() {
 	case bytes.Equal(src, c.src) && !(len(c.problems) == 1 && c.problems[0].Msg == gone):
 		return
 	default:
-		if d.read(src); len(c.problems) == 0 {
+		if d.read(d.reading(src)); len(c.problems) == 0 {
 			d.build()
 		}
 	}

@@ -56,7 +56,10 @@ func (h *hub) tell(kind string, v any) {
 		select {
 		case c <- Event{kind, data}:
 		default: // too far behind: the oldest makes room for "look anew"
-			<-c
+			select {
+			case <-c:
+			default: // it has caught up meanwhile
+			}
 			c <- Event{Kind: "missed", Data: json.RawMessage("{}")}
 		}
 	}

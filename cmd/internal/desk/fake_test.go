@@ -67,8 +67,7 @@ func (h *fakeHome) Known(p string) (desk.Heard, bool, error) {
 	return desk.Heard{Track: h.tracks[p], Fixes: h.fixes[p]}, h.heard[p], nil
 }
 
-func (h *fakeHome) Hear(_ context.Context, p string, told func(float64)) (desk.Heard, error) {
-	told(1)
+func (h *fakeHome) Hear(_ context.Context, p string) (desk.Heard, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	h.heard[p] = true

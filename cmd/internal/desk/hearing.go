@@ -55,12 +55,11 @@ func (d *Desk) Hear(ctx context.Context) {
 				continue
 			}
 		}
-		size := d.home.Size(s.path)
-		h, err := d.home.Hear(ctx, s.path, func(float64) {})
+		h, err := d.home.Hear(ctx, s.path)
 		if ctx.Err() != nil {
 			return
 		}
-		clock.heard(size)
+		clock.heard(s.size)
 		d.took(s, h, err, clock)
 	}
 }
@@ -106,12 +105,9 @@ func (d *Desk) took(s *song, h Heard, err error, clock *pace) {
 	default:
 		s.take(h)
 	}
-	if d.plays(s.path) {
-		d.build()
-	}
-	d.hub.tell("song", d.songOf(s, d.uses()))
-	p := d.progress()
-	p.LeftSeconds = clock.left(d.waitingSize())
+	d.songChanged(s)
+	p, waiting := d.progress()
+	p.LeftSeconds = clock.left(waiting)
 	d.hub.tell("hearing", p)
 }
 
@@ -124,31 +120,29 @@ func plainly(err error) string {
 	return err.Error()
 }
 
-func (d *Desk) progress() progress {
-	var p progress
-	var done, all int64
+// songChanged lays the open class anew, if it plays a song that has changed, and
+// tells all tabs of the song.
+func (d *Desk) songChanged(s *song) {
+	if d.plays(s.path) {
+		d.build()
+	}
+	d.hub.tell("song", d.songOf(s, d.uses()))
+}
+
+// progress is how far the listening is, and how much waits to be heard [bytes].
+func (d *Desk) progress() (p progress, waiting int64) {
+	var all int64
 	for _, s := range d.songs {
-		size := d.home.Size(s.path)
 		p.All++
-		all += size
-		if s.state != "waiting" && s.state != "hearing" {
+		all += s.size
+		if s.state == "waiting" || s.state == "hearing" {
+			waiting += s.size
+		} else {
 			p.Done++
-			done += size
 		}
 	}
 	if all > 0 {
-		p.DoneMusic = float64(done) / float64(all)
+		p.DoneMusic = float64(all-waiting) / float64(all)
 	}
-	return p
-}
-
-// waitingSize is how much is left to hear [bytes].
-func (d *Desk) waitingSize() int64 {
-	var sum int64
-	for _, s := range d.songs {
-		if s.state == "waiting" || s.state == "hearing" {
-			sum += d.home.Size(s.path)
-		}
-	}
-	return sum
+	return p, waiting
 }

@@ -22,8 +22,8 @@ type Home interface {
 	// Known is what is known of a song without listening to it; heard is false
 	// when it has to be.
 	Known(path string) (h Heard, heard bool, err error)
-	// Hear listens to a song. It tells now and then how much of it is heard [s].
-	Hear(ctx context.Context, path string, told func(seconds float64)) (Heard, error)
+	// Hear listens to a song.
+	Hear(ctx context.Context, path string) (Heard, error)
 	// Keep replaces the corrections of a song, if they still are those of before.
 	Keep(path string, before, after []correct.Correction) error
 	// KeepTapped writes a tapped song into a folder, under a name of its own, and

@@ -1,9 +1,18 @@
 package desk
 
-import "strconv"
+import (
+	"path"
+	"strconv"
+	"strings"
+)
 
 // An id stands for a path that this program has named. Whatever else comes
 // from a browser leads nowhere.
+
+// slashes is a path of whatever system with / between folders; baseName is the
+// name at its end.
+func slashes(p string) string  { return strings.ReplaceAll(p, `\`, "/") }
+func baseName(p string) string { return path.Base(slashes(p)) }
 
 // id is the id of a path, the same for as long as the program runs.
 func (d *Desk) id(path string) string {

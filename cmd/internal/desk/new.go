@@ -71,6 +71,5 @@ func taughtPhrases(t beat.Track) []int {
 
 // below is the path of a file from a folder above it, with / between folders.
 func below(folder, file string) string {
-	slashes := func(p string) string { return strings.ReplaceAll(p, `\`, "/") }
 	return path.Clean(strings.TrimPrefix(strings.TrimPrefix(slashes(file), slashes(folder)), "/"))
 }

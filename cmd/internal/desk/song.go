@@ -106,10 +106,7 @@ func (d *Desk) keep(s *song, after []correct.Correction, say string) (any, error
 		return nil, err
 	}
 	s.take(Heard{s.heard.Track, after})
-	if d.plays(s.path) {
-		d.build()
-	}
-	d.hub.tell("song", d.songOf(s, d.uses()))
+	d.songChanged(s)
 	return d.detailOf(s, say), nil
 }
 

@@ -16,6 +16,7 @@ import (
 // song is one song of the open folder and how far it is with it.
 type song struct {
 	path  string
+	size  int64  // [bytes]
 	state string // waiting, hearing, heard, failed, tapped
 	asked bool   // whether it is known already
 	heard Heard
@@ -93,10 +94,15 @@ func (d *Desk) openFolder(folder string) error {
 	}
 	d.folder, d.songs = folder, nil
 	for _, p := range paths {
-		d.songs = append(d.songs, &song{path: p, state: "waiting"})
+		d.songs = append(d.songs, d.unheard(p))
 	}
 	d.wakeUp()
 	return nil
+}
+
+// unheard is a song that has come into view.
+func (d *Desk) unheard(path string) *song {
+	return &song{path: path, size: d.home.Size(path), state: "waiting"}
 }
 
 func (d *Desk) songAt(path string) *song {
@@ -111,7 +117,7 @@ func (d *Desk) songAt(path string) *song {
 func (d *Desk) songOf(s *song, used map[string][]useAnswer) songAnswer {
 	t := s.track
 	out := songAnswer{
-		ID: d.id(s.path), File: path.Base(strings.ReplaceAll(s.path, `\`, "/")), Title: t.Title, State: s.state, BPM: t.BPM,
+		ID: d.id(s.path), File: baseName(s.path), Title: t.Title, State: s.state, BPM: t.BPM,
 		Seconds: t.Duration, Suits: []string{}, Used: append([]useAnswer{}, used[s.path]...), Problem: s.why,
 		Corrected: t.Corrected, Strip: [][4]int{}, Checked: slices.ContainsFunc(s.heard.Fixes, isChecked),
 	}
@@ -251,7 +257,7 @@ func (d *Desk) Look() error {
 	}
 	for _, p := range paths {
 		if d.songAt(p) == nil {
-			s := &song{path: p, state: "waiting"}
+			s := d.unheard(p)
 			d.songs = append(d.songs, s)
 			d.hub.tell("song", d.songOf(s, d.uses()))
 		}

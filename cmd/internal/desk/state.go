@@ -47,16 +47,14 @@ type noFields struct{}
 func (d *Desk) state(context.Context, noFields) (any, error) { return d.stateNow(), nil }
 
 func (d *Desk) stateNow() State {
-	s := State{Recent: []recentState{}, Hearing: d.progress()}
+	s := State{Recent: []recentState{}}
+	s.Hearing, _ = d.progress()
 	for _, r := range d.home.Recent() {
 		s.Recent = append(s.Recent, recentState{d.id(r.Path), r.Kind, r.Name, r.Where, ago(d.now(), r.When)})
 	}
 	s.Class = d.stateOfClass()
 	if d.folder != "" {
-		place, err := d.home.Look(d.folder)
-		if err == nil {
-			s.Folder = &named{d.id(d.folder), place.Name}
-		}
+		s.Folder = &named{d.id(d.folder), baseName(d.folder)}
 	}
 	return s
 }

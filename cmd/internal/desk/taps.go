@@ -106,7 +106,7 @@ func (d *Desk) tappedIn(_ context.Context, f tappedInFields) (any, error) {
 	if err != nil {
 		return nil, unreadable(err)
 	}
-	s := &song{path: path}
+	s := d.unheard(path)
 	s.take(Heard{Track: made.Track(path)})
 	d.songs = append(d.songs, s)
 	answer := d.songOf(s, d.uses())

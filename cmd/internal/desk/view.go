@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"onphrase/align"
@@ -257,9 +258,10 @@ func howMuch(it itemView) string {
 	return strings.Join(parts, ", ")
 }
 
+// atoi is a number as it is written, 0 where it is none.
 func atoi(s string) int {
-	n := 0
-	if _, err := fmt.Sscan(s, &n); err != nil {
+	n, err := strconv.Atoi(strings.TrimSpace(s))
+	if err != nil {
 		return 0
 	}
 	return n

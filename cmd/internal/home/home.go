@@ -131,7 +131,7 @@ func (h *Home) Known(path string) (desk.Heard, bool, error) {
 }
 
 // Hear listens to a song and keeps what it heard.
-func (h *Home) Hear(ctx context.Context, path string, told func(float64)) (desk.Heard, error) {
+func (h *Home) Hear(ctx context.Context, path string) (desk.Heard, error) {
 	r, _ := h.parts.Analyst.Listened(ctx, path, h.parts.Listening())
 	return h.with(path, r.Track)
 }

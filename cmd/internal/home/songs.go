@@ -123,24 +123,27 @@ func classesRound(folder string) []desk.ClassFile {
 
 // isClass tells whether a file looks like a class.
 func isClass(path string) bool {
+	_, ok := readClass(path)
+	return ok
+}
+
+// readClass is the file of what looks like a class.
+func readClass(path string) (src []byte, ok bool) {
 	ext := strings.ToLower(filepath.Ext(path))
 	if ext != ".yaml" && ext != ".yml" {
-		return false
+		return nil, false
 	}
 	src, err := disk.ReadLimited(path, aligned.MostBytes)
 	text := string(src)
-	return err == nil && strings.Contains(text, "onphrase:") && strings.Contains(text, "parts:")
+	return src, err == nil && strings.Contains(text, "onphrase:") && strings.Contains(text, "parts:")
 }
 
 // classFile reads of a class what the songs want to know: its name, its date,
 // which songs it plays.
 func classFile(path string) (desk.ClassFile, bool) {
-	if !isClass(path) {
-		return desk.ClassFile{}, false
-	}
-	src, err := disk.ReadLimited(path, aligned.MostBytes)
-	info, statErr := os.Stat(path)
-	if err != nil || statErr != nil {
+	src, ok := readClass(path)
+	info, err := os.Stat(path)
+	if !ok || err != nil {
 		return desk.ClassFile{}, false
 	}
 	class, _ := plan.Parse(path, src) // a class with faults plays songs, too

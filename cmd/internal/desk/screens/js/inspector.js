@@ -60,10 +60,9 @@ function ofItem(desk, it) {
 }
 
 function finding(desk, it, f) {
-  const known = f.severity !== "note" || f.code;
   return h("div", { class: "finding " + f.severity }, h("b", {}, { fix: "To fix: ", watch: "Watch: ", note: "Note: " }[f.severity]), f.say + ".",
     f.try && h("p", {}, "Try: " + f.try),
-    known && h("button", { onclick: () => desk.act("Known: " + it.name, [{ act: "set", item: it.id, key: "known", value: f.code }]) }, "I know, it is meant"));
+    h("button", { onclick: () => desk.act("Known: " + it.name, [{ act: "set", item: it.id, key: "known", value: f.code }]) }, "I know, it is meant"));
 }
 
 function copy(desk, it) {

@@ -123,7 +123,7 @@ export async function show(main, state, id) {
   const unfix = (n) => took(() => ask("unfix", { id, n }));
   const check = (on) => took(() => ask("checked", { id, on }));
   function startTaps() {
-    tapAlong(taps, { id, song, player, from: phraseAt().at, kept: (answer) => { song = answer.song; draw(); tell(answer.say, () => unfix(0)); } });
+    tapAlong(taps, { id, song, from: phraseAt().at, kept: (answer) => { song = answer.song; draw(); tell(answer.say, () => unfix(0)); } });
   }
 
   let frame = 0, lit = -1;
