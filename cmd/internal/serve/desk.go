@@ -13,7 +13,6 @@ import (
 	"net/url"
 	"path"
 	"strings"
-	"time"
 
 	"onphrase/cmd/internal/desk"
 	"onphrase/cmd/internal/desk/screens"
@@ -172,39 +171,19 @@ func (s *Desk) music(w http.ResponseWriter, r *http.Request) {
 	s.sounds.Play(w, r, file)
 }
 
-// deskBeat is how often a tab that listens hears that the program is there.
-const deskBeat = 15 * time.Second
-
 // events tells a tab what happens, until either side leaves.
-//
-// Ref: WHATWG HTML, 9.2 Server-sent events.
 func (s *Desk) events(w http.ResponseWriter, r *http.Request) {
 	events, stop := s.desk.Listen()
 	defer stop()
-	w.Header().Set("Content-Type", "text/event-stream")
-	w.Header().Set("Cache-Control", "no-store")
-	out := http.NewResponseController(w)
-	beat := time.NewTicker(deskBeat)
-	defer beat.Stop()
-	_, edition := s.desk.Map()
-	text := "retry: 1000\nevent: page\ndata: " + edition + "\n\n"
-	for {
-		if _, err := io.WriteString(w, text); err != nil || out.Flush() != nil {
-			return
-		}
-		select {
-		case <-r.Context().Done():
-			return
-		case e := <-events:
-			if e.Kind == "class" { // the page of the class listens for another edition of itself
-				_, edition := s.desk.Map()
-				text = "event: page\ndata: " + edition + "\n\n"
-			} else {
-				text = ""
-			}
-			text += "event: " + e.Kind + "\ndata: " + string(e.Data) + "\n\n"
-		case <-beat.C:
-			text = ": here\n\n"
-		}
+	page := func() string { // the page of the class listens for another edition of itself
+		_, edition := s.desk.Map()
+		return event("page", edition)
 	}
+	stream(w, r, retry+page(), events, func(e desk.Event) string {
+		text := event(e.Kind, string(e.Data))
+		if e.Kind == "class" {
+			text = page() + text
+		}
+		return text
+	})
 }

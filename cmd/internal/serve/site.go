@@ -42,9 +42,6 @@ const (
 // mostListeners is how many pages may listen for changes at once.
 const mostListeners = 64
 
-// heartbeat is how often a page that listens hears that the server is there.
-const heartbeat = 15 * time.Second
-
 // Show puts a class on the site and tells the pages that are open.
 func (v *Site) Show(l *aligned.Class) error {
 	music := map[string]served{}
@@ -124,8 +121,6 @@ func (t served) serve(w http.ResponseWriter, r *http.Request) {
 
 // events tells a page the edition of the page, now and at every change, until
 // either side leaves.
-//
-// Ref: WHATWG HTML, 9.2 Server-sent events.
 func (v *Site) events(w http.ResponseWriter, r *http.Request) {
 	c := make(chan string, 1)
 	v.mu.Lock()
@@ -147,22 +142,5 @@ func (v *Site) events(w http.ResponseWriter, r *http.Request) {
 		delete(v.listeners, c)
 		v.mu.Unlock()
 	}()
-	w.Header().Set("Content-Type", "text/event-stream")
-	w.Header().Set("Cache-Control", "no-store")
-	out := http.NewResponseController(w)
-	beat := time.NewTicker(heartbeat)
-	defer beat.Stop()
-	for {
-		text := ": here\n\n"
-		select {
-		case <-r.Context().Done():
-			return
-		case edition := <-c:
-			text = "retry: 1000\nevent: page\ndata: " + edition + "\n\n"
-		case <-beat.C:
-		}
-		if _, err := w.Write([]byte(text)); err != nil || out.Flush() != nil {
-			return
-		}
-	}
+	stream(w, r, "", c, func(edition string) string { return retry + event("page", edition) })
 }
