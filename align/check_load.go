@@ -126,13 +126,7 @@ func (l *placedClass) posed(r *placedRow) (string, bool) {
 	if r.item == nil || r.music == nil {
 		return "", false
 	}
-	name := ""
-	switch w := r.item.Work.(type) {
-	case plan.Set:
-		name = w.Move
-	case plan.Interval:
-		name = w.Move
-	}
+	name, _ := moveName(r.item)
 	m, ok := l.move(name)
 	return m.Name, ok && m.Pattern == "core" && m.Class == "" && m.Counts == eight && m.Impact == plan.NoImpact
 }

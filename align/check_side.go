@@ -49,13 +49,7 @@ func (l *placedClass) oneSided(r *placedRow) (string, bool) {
 	if r.item == nil || r.Side != "" {
 		return "", false
 	}
-	name := ""
-	switch w := r.item.Work.(type) {
-	case plan.Set:
-		name = w.Move
-	case plan.Interval:
-		name = w.Move
-	}
+	name, _ := moveName(r.item)
 	m, ok := l.move(name)
 	return m.Name, ok && m.OneSided
 }

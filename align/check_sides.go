@@ -76,13 +76,8 @@ func (t *sides) unequal(name string) (Finding, bool) {
 // moveOf is the name under which a row's work is added up, one for all the
 // names of a move.
 func (l *placedClass) moveOf(r *placedRow) string {
-	name := ""
-	switch w := r.item.Work.(type) {
-	case plan.Set:
-		name = w.Move
-	case plan.Interval:
-		name = w.Move
-	default:
+	name, ok := moveName(r.item)
+	if !ok {
 		return "block " + r.Item
 	}
 	if m, ok := l.move(name); ok {

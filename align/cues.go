@@ -100,6 +100,18 @@ func (l *placedClass) changes(from, to *plan.Item) bool {
 // move looks a move up in the class's catalogue.
 func (l *placedClass) move(name string) (plan.Move, bool) { return l.catalog().Find(name) }
 
+// moveName is the move of a set or of timed work, as written; not ok for an item
+// that has none or several.
+func moveName(it *plan.Item) (name string, ok bool) {
+	switch w := it.Work.(type) {
+	case plan.Set:
+		return w.Move, true
+	case plan.Interval:
+		return w.Move, true
+	}
+	return "", false
+}
+
 // catalog is the moves and figures that the class goes by.
 func (l *placedClass) catalog() *plan.Catalog {
 	if l.class.Catalog == nil {
