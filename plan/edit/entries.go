@@ -153,8 +153,7 @@ func (f *file) keyBefore(m *yaml.Node, before, key, text string) error {
 func (f *file) keyBehind(m *yaml.Node, key, text string) error {
 	last := m.Content[len(m.Content)-1]
 	if !flow(m) {
-		at := f.lineEnd(f.lastLine(m))
-		f.splice(at, at, f.eol+indent(m)+key+": "+text)
+		f.appendLine(f.lastLine(m), indent(m)+key+": "+text)
 		return nil
 	}
 	end, err := f.end(last)
@@ -270,11 +269,11 @@ func (f *file) dash(path string, l *yaml.Node) (string, error) {
 	if len(l.Content) > 0 {
 		return indent(l), nil
 	}
-	up := strings.LastIndex(path, "/")
-	if up < 0 {
+	up, _ := above(path)
+	if up == "" {
 		return "  ", nil // parts of the class
 	}
-	m, err := f.node(path[:up])
+	m, err := f.node(up)
 	if err != nil {
 		return "", err
 	}
@@ -314,7 +313,7 @@ func (f *file) firstEntry(path string, l *yaml.Node, text string) error {
 		f.splice(from, f.closing(f.offset(l)), text)
 		return nil
 	}
-	up, key := path[:max(0, strings.LastIndex(path, "/"))], path[strings.LastIndex(path, "/")+1:]
+	up, key := above(path)
 	m, err := f.node(up)
 	if err != nil {
 		return err
@@ -349,7 +348,7 @@ func (f *file) cut(item string, at place) error {
 	if err != nil {
 		return err
 	}
-	up, key := path[:max(0, strings.LastIndex(path, "/"))], path[strings.LastIndex(path, "/")+1:]
+	up, key := above(path)
 	m, err := f.node(up)
 	if err != nil {
 		return err

@@ -84,12 +84,19 @@ func steps(path string) []string {
 
 // parent parts a path into the list that holds an entry, and its index.
 func parent(path string) (list string, index int, err error) {
-	i := strings.LastIndex(path, "/")
-	if i < 0 {
+	list, last := above(path)
+	if list == "" {
 		return "", 0, fmt.Errorf("edit: %q is no entry of a list", path)
 	}
-	index, err = strconv.Atoi(path[i+1:])
-	return path[:i], index, err
+	index, err = strconv.Atoi(last)
+	return list, index, err
+}
+
+// above parts a path into that of what holds it, empty for the class, and its
+// last step.
+func above(path string) (up, last string) {
+	i := strings.LastIndex(path, "/")
+	return path[:max(0, i)], path[i+1:]
 }
 
 func (t *tree) set(key string, v *tree) {

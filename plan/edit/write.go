@@ -13,17 +13,7 @@ func (f *file) set(m *yaml.Node, key, text string) error {
 	if n := value(m, key); n != nil {
 		return f.replace(n, text, flow(m))
 	}
-	last := m.Content[len(m.Content)-1]
-	if flow(m) {
-		end, err := f.end(last)
-		if err != nil {
-			return err
-		}
-		f.splice(end, end, fmt.Sprintf(", %s: %s", key, plain(text, true)))
-		return nil
-	}
-	f.appendLine(f.lastLine(m), indent(m)+key+": "+plain(text, false))
-	return nil
+	return f.keyBehind(m, key, plain(text, flow(m)))
 }
 
 // setBefore is set for a part, whose new keys stand before its items.
@@ -123,10 +113,7 @@ func (f *file) insertLine(before int, text string) {
 // appendLine puts a line behind the line of that number, as a part of what
 // that belongs to.
 func (f *file) appendLine(after int, text string) {
-	at := f.lines[after]
-	for at > f.lines[after-1] && strings.ContainsRune("\r\n", rune(f.src[at-1])) {
-		at--
-	}
+	at := f.lineEnd(after)
 	f.splice(at, at, f.eol+text)
 }
 
