@@ -134,10 +134,7 @@ func (d *draft) apply(c Correction) error {
 // count is the count nearest to a time. One that is farther than a count away
 // is not meant.
 func (d *draft) count(at float64) (int, error) {
-	i := sort.SearchFloat64s(d.beats, at)
-	if i == len(d.beats) || i > 0 && at-d.beats[i-1] < d.beats[i]-at {
-		i--
-	}
+	i := d.nearest(at)
 	if i < 0 || math.Abs(d.beats[i]-at) > 60/d.bpm {
 		where := "the track has none"
 		if i >= 0 {
@@ -146,6 +143,15 @@ func (d *draft) count(at float64) (int, error) {
 		return 0, fmt.Errorf("no count at %s; %s", Clock(at), where)
 	}
 	return i, nil
+}
+
+// nearest is the count nearest to a time, -1 where there is none.
+func (d *draft) nearest(at float64) int {
+	i := sort.SearchFloat64s(d.beats, at)
+	if i == len(d.beats) || i > 0 && at-d.beats[i-1] < d.beats[i]-at {
+		i--
+	}
+	return i
 }
 
 // done puts the draft into the track.

@@ -130,17 +130,6 @@ func (d *draft) afresh(b int) {
 // guessed is the trust in phrases that nobody has heard.
 const guessed = 0.5
 
-// nearest is the count nearest to a time.
-func (d *draft) nearest(at float64) int {
-	best := 0
-	for i, b := range d.beats {
-		if math.Abs(b-at) < math.Abs(d.beats[best]-at) {
-			best = i
-		}
-	}
-	return best
-}
-
 // checked takes everything for certain.
 func (d *draft) checked() {
 	d.trust = beat.Trust{Beat: 1, Count1: 1, Phrase: 1}

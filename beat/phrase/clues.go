@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/beat/bar"
+	"onphrase/beat/internal/dsp"
 )
 
 const (
@@ -142,7 +143,7 @@ func unusual(x []float64, i int) float64 {
 
 // sides are the means of the bars before and after a bar line.
 func sides(rows [][]float64, i int) (before, after []float64) {
-	return mean(rows[max(0, i-around):i]), mean(rows[i:min(len(rows), i+around)])
+	return dsp.MeanRow(rows[max(0, i-around):i]), dsp.MeanRow(rows[i:min(len(rows), i+around)])
 }
 
 // turn is the distance of the medians of the bars before and after a bar line,
@@ -182,7 +183,7 @@ func fill(rows [][]float64, i, n int) float64 {
 		return math.NaN()
 	}
 	before, after := rows[max(0, i-n-around):i-n], rows[i:min(len(rows), i+around)]
-	return min(unlike(mean(rows[i-n:i]), before), unlike(mean(rows[i-n:i]), after))
+	return min(unlike(dsp.MeanRow(rows[i-n:i]), before), unlike(dsp.MeanRow(rows[i-n:i]), after))
 }
 
 // unlike is the distance of a row from the median of some, not a number where there are none.

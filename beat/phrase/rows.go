@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"onphrase/beat/bar"
+	"onphrase/beat/internal/dsp"
 	"onphrase/beat/tone"
 )
 
@@ -24,8 +25,8 @@ func rowsOf(s *bar.Sound, starts []int, meter int) *barRows {
 		r.chroma = append(r.chroma, join(s.Chroma[start:end], meter))
 		r.bass = append(r.bass, join(s.Bass[start:end], meter))
 		r.rhythm = append(r.rhythm, join(s.Onset[start:end], meter))
-		r.onset = append(r.onset, mean(s.Onset[start:end]))
-		r.level = append(r.level, mean(s.Level[start:end]))
+		r.onset = append(r.onset, dsp.MeanRow(s.Onset[start:end]))
+		r.level = append(r.level, dsp.MeanRow(s.Level[start:end]))
 	}
 	return r
 }
@@ -37,16 +38,6 @@ func join(rows [][]float64, n int) []float64 {
 		out = append(out, rows[min(i, len(rows)-1)]...)
 	}
 	return out
-}
-
-func mean(rows [][]float64) []float64 {
-	sum := make([]float64, len(rows[0]))
-	for _, row := range rows {
-		for j, v := range row {
-			sum[j] += v / float64(len(rows))
-		}
-	}
-	return sum
 }
 
 // distance is the root of the mean squared difference.

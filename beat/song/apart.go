@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"onphrase/beat/bar"
+	"onphrase/beat/internal/dsp"
 )
 
 // hear is what each block of beats sounds like: its spectrum, chords, bass notes
@@ -35,20 +36,10 @@ func inBlocks(rows [][]float64, n, every int) [][]float64 {
 			for j := k; j < block; j += every {
 				some = append(some, own[j])
 			}
-			out[i] = append(out[i], mean(some)...)
+			out[i] = append(out[i], dsp.MeanRow(some)...)
 		}
 	}
 	return out
-}
-
-func mean(rows [][]float64) []float64 {
-	sum := make([]float64, len(rows[0]))
-	for _, row := range rows {
-		for j, v := range row {
-			sum[j] += v / float64(len(rows))
-		}
-	}
-	return sum
 }
 
 // even brings rows to mean 0 and the same mean deviation.
@@ -56,7 +47,7 @@ func even(rows [][]float64, weight float64) [][]float64 {
 	if len(rows) == 0 {
 		return rows
 	}
-	m := mean(rows)
+	m := dsp.MeanRow(rows)
 	square := make([]float64, len(m))
 	for _, row := range rows {
 		for j, v := range row {
@@ -172,7 +163,7 @@ func keeps(near [][]float64, i, from, b, to int) float64 {
 // alike is the correlation of the pitch classes of two stretches, -1 to 1: songs
 // keep to a key.
 func alike(a, b [][]float64) float64 {
-	x, y := mean(a), mean(b)
+	x, y := dsp.MeanRow(a), dsp.MeanRow(b)
 	var mx, my float64
 	for i := range x {
 		mx, my = mx+x[i]/float64(len(x)), my+y[i]/float64(len(y))

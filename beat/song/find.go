@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"onphrase/beat/bar"
+	"onphrase/beat/internal/dsp"
 )
 
 const (
@@ -85,7 +86,7 @@ func turn(s *bar.Sound, inBar []int, at int) int {
 func change(s *bar.Sound, at int) float64 {
 	sum := 0.0
 	for _, x := range [][][]float64{s.Level, s.Chroma, s.Bass} {
-		before, after := mean(x[at-block:at]), mean(x[at:at+block])
+		before, after := dsp.MeanRow(x[at-block:at]), dsp.MeanRow(x[at:at+block])
 		for j, v := range before {
 			sum += (after[j] - v) * (after[j] - v)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"onphrase/beat"
 	"onphrase/beat/correct"
+	"onphrase/beat/internal/dsp"
 )
 
 // Reading is what taps say about a track.
@@ -75,7 +76,7 @@ func localPeriod(t beat.Track, at float64) (float64, bool) {
 	for k := from + 1; k < to; k++ {
 		steps = append(steps, t.Beats[k]-t.Beats[k-1])
 	}
-	return median(steps), true
+	return dsp.Median(steps), true
 }
 
 // counted chooses where the counts of a ratio begin: where the taps lie nearest
@@ -140,7 +141,7 @@ func distance(counts, taps []float64) float64 {
 	for _, t := range taps {
 		off = append(off, t+early-nearest(counts, t+early))
 	}
-	return median(off)
+	return dsp.Median(off)
 }
 
 // steady takes the taps at their word.

@@ -16,6 +16,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"onphrase/beat/internal/dsp"
 )
 
 // Least is how many taps it takes.
@@ -59,18 +61,18 @@ func Fit(taps []float64) (Pulse, error) {
 	if len(slopes) == 0 {
 		return Pulse{}, errors.New("all the taps are one")
 	}
-	p := Pulse{Period: median(slopes)}
+	p := Pulse{Period: dsp.Median(slopes)}
 	middle := index[len(index)/2]
 	var at []float64
 	for i, t := range taps {
 		at = append(at, t-float64(index[i]-middle)*p.Period)
 	}
-	p.At = median(at)
+	p.At = dsp.Median(at)
 	var off []float64
 	for _, a := range at {
 		off = append(off, math.Abs(a-p.At))
 	}
-	if p.Spread = median(off); p.Spread > uneven*p.Period {
+	if p.Spread = dsp.Median(off); p.Spread > uneven*p.Period {
 		return Pulse{}, errors.New("these taps are too uneven; tap once more, on every count")
 	}
 	return p, nil
@@ -83,19 +85,10 @@ func counted(taps []float64) []int {
 	for i := 1; i < len(taps); i++ {
 		steps = append(steps, taps[i]-taps[i-1])
 	}
-	usual := median(steps)
+	usual := dsp.Median(steps)
 	index := make([]int, len(taps))
 	for i, step := range steps {
 		index[i+1] = index[i] + int(math.Round(step/usual))
 	}
 	return index
-}
-
-func median(x []float64) float64 {
-	sorted := slices.Sorted(slices.Values(x))
-	n := len(sorted)
-	if n%2 == 1 {
-		return sorted[n/2]
-	}
-	return (sorted[n/2-1] + sorted[n/2]) / 2
 }

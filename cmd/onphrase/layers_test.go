@@ -61,7 +61,7 @@ var mayImport = map[string][]string{
 	"beat/click":    {"beat"},
 	"beat/picture":  {"beat"},
 	"beat/correct":  {"beat"}, // a view of a track, not a stage
-	"beat/tap":      {"beat", "beat/correct"},
+	"beat/tap":      {"beat", "beat/correct", "beat/internal/dsp"},
 	"beat/decode":   {},
 	// A program, which makes material to learn from and reads files for it.
 	"beat/learn/make":    {"beat/...", "!beat", "samples/synth"},
