@@ -50,6 +50,7 @@ function hearing(h) {
 watchUndo();
 watchKeys(undoKey);
 listen("state", know);
+window.addEventListener("desk:state", (e) => know(e.detail));
 listen("hearing", hearing);
 let gone = false;
 connection((up) => {

@@ -5,8 +5,10 @@ import { attempt } from "./told.js";
 import { browser } from "./browse.js";
 import { newClass } from "./newclass.js";
 
-// opened goes where the work is after something was opened.
+// opened goes where the work is after something was opened. The desk knows the
+// answer before the screen is drawn: the event that tells all tabs may be later.
 export function opened(state) {
+  window.dispatchEvent(new CustomEvent("desk:state", { detail: state }));
   const to = state.class ? "#class" : "#songs";
   if (location.hash === to) window.dispatchEvent(new Event("desk:redraw"));
   else location.hash = to;
